@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+
+// Every tolerance of the project, with the inequality it enters. No literal
+// tolerance stands anywhere else outside tests.
+namespace staddle::tolerance {
+
+// A limit is kept when value >= limit - limit_slack (or the mirror image): every
+// limit of the decision lattice passes within it. In the limit's own unit.
+inline constexpr double limit_slack = 1e-9;
+
+// Two regimes tie when |a - b| <= tie * max(1, |a|); dollars per acre.
+inline constexpr double tie = 1e-9;
+
+// A step of a range "from + i step" is kept up to `to` within this.
+inline constexpr double range_end = 1e-9;
+
+// A stated site index and a stated height agree when their heights differ by at
+// most this; feet.
+inline constexpr double height_agreement_ft = 0.5;
+
+// A regime is pruned when upper bound + slack(bound) < threshold. The slack must
+// exceed the tie tolerance, or exact ties would be pruned; it also covers the
+// rounding of the vector arithmetic that computes the bounds. Dollars per acre.
+inline constexpr double prune_absolute = 1e-6;
+inline constexpr double prune_relative = 2e-9;
+inline double prune_slack(double bound) {
+  return prune_absolute + prune_relative * std::fabs(bound);
+}
+
+inline bool values_tie(double a, double b) {
+  return std::fabs(a - b) <= tie * std::max(1.0, std::fabs(a));
+}
+
+// A linear program's answer passes its audit when every row, bound, dual and
+// complementary product of the original data is off by at most
+// lp_absolute + lp_relative * (largest magnitude that enters it).
+inline constexpr double lp_absolute = 1e-6;
+inline constexpr double lp_relative = 1e-9;
+
+// Roots (rates of return, break-evens) are narrowed until the bracket is at most
+// root * max(1, |root|) wide.
+inline constexpr double root = 1e-12;
+
+}  // namespace staddle::tolerance
