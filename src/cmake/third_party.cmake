@@ -18,3 +18,6 @@ set_target_properties(GLPK::GLPK PROPERTIES
 
 # Vector arithmetic. Without it the same sums are done one at a time.
 find_package(hwy CONFIG QUIET)
+if(TARGET hwy::hwy)
+  target_compile_definitions(hwy::hwy INTERFACE STADDLE_HAVE_HIGHWAY=1)
+endif()
