@@ -16,7 +16,9 @@ add_compile_options(-ffp-contract=off)
 
 if(STRICT)
   add_compile_options(
-    -Werror -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion
+    # Shadowing counts among locals only: a parameter may well be called tons, although
+    # the unit of that name stands outside.
+    -Werror -Wall -Wextra -Wpedantic -Wshadow=local -Wconversion -Wsign-conversion
     -Wold-style-cast -Wnon-virtual-dtor -Woverloaded-virtual -Wcast-align
     -Wcast-qual -Wdouble-promotion -Wextra-semi -Wformat=2 -Wimplicit-fallthrough
     -Wunused
