@@ -43,7 +43,8 @@ std::string nearest_name(const std::string& name, const std::vector<std::string>
   std::size_t least = std::max<std::size_t>(2, name.size() / 3) + 1;
   for (const std::string& candidate : known) {
     const std::size_t distance = edit_distance(name, candidate);
-    if (distance < least) {
+    const bool shares_a_letter = distance < std::max(name.size(), candidate.size());
+    if (distance < least && shares_a_letter) {
       least = distance;
       nearest = candidate;
     }

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <atomic>
 #include <exception>
+#include <system_error>
 #include <thread>
 #include <vector>
 
@@ -29,7 +30,11 @@ bool for_each_chunk(std::size_t chunks, unsigned threads,
   const std::size_t helpers = std::min<std::size_t>(threads, chunks);
   {
     std::vector<std::jthread> pool;
-    for (std::size_t i = 1; i < helpers; ++i) pool.emplace_back(take_chunks);
+    try {
+      for (std::size_t i = 1; i < helpers; ++i) pool.emplace_back(take_chunks);
+    } catch (const std::system_error&) {
+      // The system grants no further thread: those at hand do all chunks.
+    }
     take_chunks();
   }
   for (const std::exception_ptr& failure : failures) {

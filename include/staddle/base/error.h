@@ -36,7 +36,8 @@ using Faults = std::vector<Fault>;
 std::string to_line(const Fault& fault);
 
 // The name in `known` closest to `name` by edit distance, or "" when none is
-// within max(2, length/3) edits. Ties go to the first in `known`.
+// within max(2, length/3) edits, or when no letter would stay. Ties go to the first
+// in `known`.
 std::string nearest_name(const std::string& name, const std::vector<std::string>& known);
 
 }  // namespace staddle

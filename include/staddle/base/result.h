@@ -12,7 +12,7 @@ namespace staddle {
 // A value, or all the faults that kept it from being made. The member names are
 // those of std::expected, which this compiler does not have yet.
 template <class Value, class Error = Faults>
-class Result {
+class [[nodiscard]] Result {
  public:
   Result(Value value) : content_(std::in_place_index<0>, std::move(value)) {}
   Result(Error error) : content_(std::in_place_index<1>, std::move(error)) {}

@@ -14,6 +14,7 @@ class TimePoint {
   constexpr TimePoint() = default;
   static constexpr TimePoint of(double years_from_origin) { return TimePoint(years_from_origin); }
   constexpr double in(Unit<YearsDimension>) const { return years_; }
+  // The whole years completed. REQUIRES: not negative, and below 2^31.
   constexpr int whole() const { return static_cast<int>(years_); }
 
   friend constexpr Years operator-(TimePoint a, TimePoint b) { return years(a.years_ - b.years_); }
@@ -26,7 +27,7 @@ class TimePoint {
   friend constexpr auto operator<=>(TimePoint, TimePoint) = default;
 
  private:
-  constexpr explicit TimePoint(double years) : years_(years) {}
+  constexpr explicit TimePoint(double years_from_origin) : years_(years_from_origin) {}
   double years_ = 0.0;
 };
 
