@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "staddle/base/contract.h"
-#include "staddle/base/random.h"
+#include "support/seed.h"
 
 namespace staddle::numeric {
 namespace {
@@ -36,7 +36,8 @@ TEST_CASE("polynomial of the header example has the roots one and two") {
 }
 
 TEST_CASE("polynomial built from known roots gives them back") {
-  RandomStream random(3, 1);
+  const support::TaggedSeed seed("polynomials from known roots");
+  RandomStream random = seed.stream();
   for (int trial = 0; trial < 300; ++trial) {
     std::vector<double> known;
     std::vector<double> p = {1.0};
@@ -56,7 +57,8 @@ TEST_CASE("polynomial built from known roots gives them back") {
 }
 
 TEST_CASE("polynomial of random sparse coefficients has every root a fine grid sees") {
-  RandomStream random(3, 2);
+  const support::TaggedSeed seed("sparse polynomials");
+  RandomStream random = seed.stream();
   std::vector<double> grid;
   for (double x = 0.0101; x < 11.0; x *= 1.0005) grid.push_back(x);
   for (int trial = 0; trial < 200; ++trial) {
