@@ -40,8 +40,8 @@ TEST_CASE("every file of ours names its licence at the top") {
   const std::string licence = "SPDX-License-Identifier: GPL-3.0-or-later";
   std::vector<std::string> files =
       project_files({".h", ".cpp", ".cmake", "CMakeLists.txt", ".sh", ".py", ".md"});
-  for (const char* name : {"CMakeLists.txt", ".gitignore", ".clang-format", ".ci/run",
-                           "tests/run", "scenarios/demo"}) {
+  for (const char* name : {"CMakeLists.txt", ".gitignore", ".clang-format", ".ci/run", "tests/run",
+                           "scenarios/demo"}) {
     files.emplace_back(name);
   }
   for (const std::string& path : files) {

@@ -40,8 +40,8 @@ TEST_CASE("a short name may be two edits away and not three") {
 }
 
 TEST_CASE("a long name may be a third of its length away and no more") {
-  CHECK(nearest_name("abcdefghiXYZ", {"abcdefghi"}) == "abcdefghi");         // 3 edits of 12: 4
-  CHECK(nearest_name("abcdefghVWXYZ", {"abcdefgh"}).empty());                // 5 edits of 13: 4
+  CHECK(nearest_name("abcdefghiXYZ", {"abcdefghi"}) == "abcdefghi");          // 3 edits of 12: 4
+  CHECK(nearest_name("abcdefghVWXYZ", {"abcdefgh"}).empty());                 // 5 edits of 13: 4
   CHECK(nearest_name("abcdefghijkVWXYZ", {"abcdefghijk"}) == "abcdefghijk");  // 5 of 16: 5
 }
 

@@ -101,7 +101,10 @@ TEST_CASE("a stop request on the way leaves the rest undone and says so") {
 TEST_CASE("a stop request in the last chunk comes too late to leave anything undone") {
   std::stop_source source;
   CHECK(for_each_chunk(
-      4, 1, [&](std::size_t chunk) { if (chunk == 3) source.request_stop(); },
+      4, 1,
+      [&](std::size_t chunk) {
+        if (chunk == 3) source.request_stop();
+      },
       source.get_token()));
 }
 

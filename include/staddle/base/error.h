@@ -8,16 +8,16 @@ namespace staddle {
 
 // What is wrong, for programs; the wording for people is in Fault::text.
 enum class FaultCode {
-  unreadable,        // the file cannot be opened, or is not text
-  malformed,         // not JSON, not CSV, truncated, nested too deeply
-  unknown_key,       // a key or column the format does not have
-  repeated_key,      // a key or column given twice
-  missing_key,       // a required key or column is absent
-  wrong_type,        // a number where a text was needed, and the like
-  out_of_range,      // a number outside the range the format allows
-  contradiction,     // two values that cannot both be true
-  unknown_name,      // an id or a name that stands nowhere else
-  no_regime,         // well formed, but no regime satisfies the limits
+  unreadable,     // the file cannot be opened, or is not text
+  malformed,      // not JSON, not CSV, truncated, nested too deeply
+  unknown_key,    // a key or column the format does not have
+  repeated_key,   // a key or column given twice
+  missing_key,    // a required key or column is absent
+  wrong_type,     // a number where a text was needed, and the like
+  out_of_range,   // a number outside the range the format allows
+  contradiction,  // two values that cannot both be true
+  unknown_name,   // an id or a name that stands nowhere else
+  no_regime,      // well formed, but no regime satisfies the limits
 };
 
 // One thing wrong with an input.

@@ -16,7 +16,6 @@ using Progress = std::function<void(double fraction_done)>;
 // After a stop request no further chunk is begun; returns whether all were done.
 // An exception of a chunk is rethrown here, that of the lowest chunk first.
 bool for_each_chunk(std::size_t chunks, unsigned threads,
-                    const std::function<void(std::size_t)>& work,
-                    std::stop_token stop = {});
+                    const std::function<void(std::size_t)>& work, std::stop_token stop = {});
 
 }  // namespace staddle

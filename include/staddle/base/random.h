@@ -21,9 +21,7 @@ class RandomStream {
     return mix(state_);
   }
   // Uniform on [0, 1): the top 53 bits.
-  double next_uniform() {
-    return static_cast<double>(next_bits() >> 11) * 0x1.0p-53;
-  }
+  double next_uniform() { return static_cast<double>(next_bits() >> 11) * 0x1.0p-53; }
   // Uniform on {0, ..., count - 1}. REQUIRES: count > 0. The bias of the
   // remainder is below count / 2^64.
   std::uint64_t next_below(std::uint64_t count) { return next_bits() % count; }

@@ -14,11 +14,11 @@ using BasalArea = Quantity<struct BasalAreaDimension>;      // per acre
 using TreeDensity = Quantity<struct TreeDensityDimension>;  // per acre
 using Yield = Quantity<struct YieldDimension>;              // green weight per acre
 using MoneyPerAcre = Quantity<struct MoneyPerAcreDimension>;
-using Price = Quantity<struct PriceDimension>;              // stumpage, per green ton
+using Price = Quantity<struct PriceDimension>;  // stumpage, per green ton
 using Area = Quantity<struct AreaDimension>;
-using Weight = Quantity<struct WeightDimension>;            // green tons of a whole tract
-using Money = Quantity<struct MoneyDimension>;              // of a whole tract
-using Years = Quantity<struct YearsDimension>;              // a duration, never a date
+using Weight = Quantity<struct WeightDimension>;  // green tons of a whole tract
+using Money = Quantity<struct MoneyDimension>;    // of a whole tract
+using Years = Quantity<struct YearsDimension>;    // a duration, never a date
 
 inline constexpr Unit<HeightDimension> feet;
 inline constexpr Unit<DiameterDimension> inches;
@@ -34,13 +34,13 @@ inline constexpr Unit<YearsDimension> years;
 
 // The products that make sense.
 constexpr MoneyPerAcre operator*(Yield yield, Price price) {
-  return dollars_per_acre(yield.in(tons_per_acre) * price.in(dollars_per_ton));
+  return dollars_per_acre(yield.in(tons_per_acre)*price.in(dollars_per_ton));
 }
 constexpr Weight operator*(Yield yield, Area area) {
-  return tons(yield.in(tons_per_acre) * area.in(acres));
+  return tons(yield.in(tons_per_acre)*area.in(acres));
 }
 constexpr Money operator*(MoneyPerAcre money, Area area) {
-  return dollars(money.in(dollars_per_acre) * area.in(acres));
+  return dollars(money.in(dollars_per_acre)*area.in(acres));
 }
 
 }  // namespace staddle
