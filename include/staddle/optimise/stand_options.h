@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <optional>
 #include <stop_token>
 
 #include "staddle/base/parallel.h"
+#include "staddle/units/age.h"
 
 namespace staddle {
 
@@ -18,6 +20,8 @@ struct StandOptions {
   bool windows = false;
   // Also find the best regime with exactly 0, 1, ... thinnings.
   bool by_count = false;
+  // Only regimes whose first thinning is at this age: what acting then would be worth.
+  std::optional<Age> first_thinning_at;
   std::stop_token stop;
   Progress progress;  // may be empty
 };

@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "staddle/optimise/stand_solution.h"
+#include "staddle/optimise/solve.h"
+#include "staddle/regime/simulate.h"
+#include "staddle/signs/readiness.h"
+#include "staddle/signs/risk_notes.h"
+
+// The whole answer to "when should I cut, how much, and what is it worth", as data: every
+// writer (text, JSON, page, spreadsheet) prints from here and adds no figure of its own.
+namespace staddle {
+
+// One regime in short.
+struct Plan {
+  Regime regime;
+  RegimeValue value;
+  MoneyPerAcre land_expectation_value;  // bare: of the regime; standing: LEV*
+};
+
+struct StatedAnswer {
+  RegimeReport report;
+  MoneyPerAcre loss_against_best;  // negative where a regime that breaks limits is worth more
+  std::vector<BrokenLimit> breaks;
+};
+
+struct Alternative {
+  int thinnings = 0;
+  RegimeReport report;
+  MoneyPerAcre loss_against_best;
+};
+
+// What a guard costs under equations that do not know the risk it guards against: the
+// best value with it alone switched off, less the best. For the exception
+// dense_stand_now: the best less the value without it.
+struct GuardCost {
+  std::string guard;       // its key
+  MoneyPerAcre cost;
+  std::optional<Plan> otherwise;  // the best plan with the guard switched
+};
+
+// Whether the advice stands when the world differs. It is the same advice when what is
+// done this year is unchanged (nothing, a thinning within 5 points of the share, the final
+// harvest), the thinnings are as many, and every age is within two years.
+struct Survival {
+  std::string change;      // "growth -15 %"
+  std::optional<Plan> best;
+  bool same_advice = false;
+  MoneyPerAcre kept_plan_loss;
+};
+
+struct OutsideRange {
+  std::string what;        // "age_yr", "tpa", "site_index_ft"
+  double value = 0.0;      // the farthest one that the answer leans on
+  double low = 0.0, high = 0.0;
+};
+
+// The best plan that cuts nothing for five years (standing stands).
+struct WaitFiveYears {
+  Plan plan;
+  MoneyPerAcre loss_against_best;
+  StandMeasures then;      // the stand at the end of the wait, before any cut
+};
+
+// Everything sold today (standing stands), timber and land apart.
+struct SellToday {
+  MoneyPerAcre timber;     // net of fee, tax and sale cost
+  MoneyPerAcre land;       // present worth of the land after the harvest
+  MoneyPerAcre loss_against_best;
+};
+
+struct StormAnswer {
+  Plan blind_plan;                 // found without storms, priced with them
+  MoneyPerAcre blind_plan_loss;
+  struct OddsRow {
+    std::optional<double> odds_ratio;  // absent: the defaults
+    Plan best;
+    bool same_advice = false;
+  };
+  std::vector<OddsRow> odds_ratios;
+  struct ThirdInstead {
+    Plan best;
+    MoneyPerAcre cost, loss_saved;
+  };
+  std::optional<ThirdInstead> third_instead;  // absent where no cut exceeds a third
+  std::vector<StormAfterThinning> thinnings;
+};
+
+struct Advice {
+  bool standing = false;
+  Plan best_plan;
+  RegimeReport best;
+  std::optional<RegimeReport> successor;   // standing: the regime behind LEV*
+  std::optional<MoneyPerAcre> successor_lev;  // standing: LEV*, where planted trees are known
+  MoneyPerAcre land_value;                 // standing: what an acre is worth after harvest
+  std::vector<StatedAnswer> regimes;
+  std::vector<Alternative> alternatives;
+  std::vector<int> counts_without_regime;  // no regime of the lattice has so many thinnings
+  NearBest near_best;
+  std::vector<GuardCost> guard_costs;
+  Certificate certificate;
+  std::vector<RiskNote> risk_notes;
+  std::vector<Survival> survives;
+  Readiness readiness;                     // standing; bare land: of the unthinned stand
+  std::string readiness_judgement;         // one sentence; says what waiting earns
+  std::optional<MoneyPerAcre> waiting_earns;  // signs say due or late, the best plan waits:
+                                           // best less the best that thins this year
+  std::optional<SellToday> sell_today;
+  std::optional<WaitFiveYears> wait_five;
+  MoneyPerAcre advantage;                  // over selling today; bare: over never thinning
+  std::optional<StormAnswer> storm;        // with a hazard
+  std::vector<OutsideRange> outside_fitted_range;
+  int first_cuts_shut_by_one_ton_rule = 0;
+  std::optional<Age> first_age_with_minimum_sale;  // when a sale limit shuts every thinning
+                                           // now: the age at which it is first met
+};
+
+}  // namespace staddle

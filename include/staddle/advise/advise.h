@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <stop_token>
+#include <vector>
+
+#include "staddle/advise/advice.h"
+#include "staddle/base/result.h"
+#include "staddle/optimise/stand_problem.h"
+
+namespace staddle {
+
+// All that the answer is made from.
+struct AdviseProblem {
+  StandProblem stand;                      // land_value is filled in by advise
+  std::optional<StandProblem> successor;   // standing: the stand that follows
+  // Standing: the worth of an acre after harvest, from the successor's best LEV (absent
+  // where planted trees are unknown).
+  std::function<MoneyPerAcre(std::optional<MoneyPerAcre> successor_lev)> land_value;
+  std::vector<StatedRegime> stated;
+  ReadyLimits ready_limits;
+  SiteFacts site;
+  // Fitted ranges of the growth equations; absent for a yield table.
+  std::optional<EquationSet> equations;
+  std::optional<Height> site_index;
+};
+
+struct AdviseOptions {
+  bool exhaustive = false;  // every solve values every regime
+  std::stop_token stop;
+};
+
+// Solves the problem and every question that an answer asks. Faults: a stated regime
+// that is impossible (placed at "/regimes/i/..."), or no regime (code no_regime).
+Result<Advice> advise(const AdviseProblem& problem, const AdviseOptions& options = {});
+
+}  // namespace staddle

@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "staddle/regime/simulate.h"
+#include "staddle/signs/site.h"
+
+namespace staddle {
+
+enum class RiskLevel { low, elevated, high };
+
+// One thing that could go wrong with a plan. `figures` are the numbers that the text
+// leans on, by name with the unit in the name, in the order of the text.
+struct RiskNote {
+  std::string topic;  // "storm", "heavy removal", "crowns", "bark beetle", ...
+  RiskLevel level = RiskLevel::low;
+  std::string text;   // whole sentences, for a landowner
+  std::vector<std::pair<std::string, double>> figures;
+};
+
+// What the notes need besides the plan itself; what takes a solve comes as a number.
+struct RiskFacts {
+  const StandCase* stand_case = nullptr;
+  const RegimeReport* plan = nullptr;
+  SiteFacts site;
+  std::optional<MoneyPerAcre> successor_lev;   // standing: LEV*; bare: the plan's own LEV
+  std::optional<MoneyPerAcre> cost_of_a_third; // what keeping every cut to a third costs
+  std::optional<MoneyPerAcre> loss_saved_by_a_third;  // expected storm loss it saves
+};
+
+// The notes of a plan, gravest first, ties in the fixed order of the topics: storm,
+// heavy removal (where no storm zone is chosen), crowns, bark beetle, root disease, long
+// rotation, density, land value.
+std::vector<RiskNote> risk_notes(const RiskFacts& facts);
+
+// The storms of the years after one thinning.
+struct StormAfterThinning {
+  Age at;
+  double loss_share_before = 0.0;    // expected share lost in the year that ends at it
+  double loss_share_after = 0.0;     // and in the first year after it
+  MoneyPerAcre yearly_loss_before, yearly_loss_after;
+  // Over five years or up to the next entry, discounted to the thinning: the expected
+  // loss that the cut adds (against the same stand with the odds term off).
+  MoneyPerAcre extra_expected_loss;
+  struct PerilShare {
+    std::string peril;
+    double annual_probability = 0.0;
+    double share_with = 0.0, share_without = 0.0;  // first year after; odds term on, off
+  };
+  std::vector<PerilShare> perils;
+  // The largest D((1-s)V + K) of the five years over perils that can strike.
+  MoneyPerAcre worst_event;
+  std::string worst_peril;
+  Age worst_at;
+};
+
+// One entry per thinning of the plan; empty without a hazard.
+std::vector<StormAfterThinning> storms_after_thinnings(const StandCase& stand_case,
+                                                       const RegimeReport& plan);
+
+}  // namespace staddle

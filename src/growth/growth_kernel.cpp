@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "growth/growth_kernel.h"
+
+#include <numeric>
+#include <utility>
+
+#include "numeric/monotone_curve.h"
+#include "staddle/base/contract.h"
+
+namespace staddle {
+namespace {
+
+constexpr int oldest_age_yr = 150;  // the format's oldest age
+
+// A column of a yield table, over age.
+numeric::MonotoneCurve column_curve(const YieldTable& table, const std::vector<double>& column) {
+  std::vector<numeric::MonotoneCurve::Point> points;
+  for (std::size_t i = 0; i < column.size(); ++i) {
+    points.push_back({static_cast<double>(table.age_yr[i]), column[i]});
+  }
+  return numeric::MonotoneCurve(std::move(points));
+}
+
+AgeRow equation_row(const EquationSet& e, double site_index_ft, int age_yr) {
+  AgeRow row;
+  const double age = age_yr;
+  row.known = true;
+  row.survival_term = e.survival_rate * e.survival_rate * site_index_ft *
+                      std::pow(age, e.survival_age_power);
+  if (age_yr == 0) return row;  // just planted: no height, no wood
+  row.timber = row.tons = true;
+  row.height_ft = dominant_height(e, feet(site_index_ft), staddle::age(age)).in(feet);
+  const double log_height = std::log(row.height_ft);
+  const auto& b = e.basal_area;
+  row.log_basal_constant = b[0] + b[1] / age + b[3] * log_height + b[5] * log_height / age;
+  row.log_basal_exponent = b[2] + b[4] / age;
+  const auto& y = e.total_weight;
+  switch (e.total_weight_form) {
+    case TotalWeightForm::trees_height_basal_area:
+      row.log_tons_constant = y[0] + y[2] * log_height;
+      row.log_tons_trees = y[1] + y[4] / age;
+      row.log_tons_basal = y[3] + y[5] / age;
+      break;
+    case TotalWeightForm::height_basal_area:
+      row.log_tons_constant = y[0] + y[1] * log_height + y[4] * log_height / age;
+      row.log_tons_trees = y[3] / age;
+      row.log_tons_basal = y[2] + y[5] / age;
+      break;
+  }
+  row.crown_slope = crown_slope(age_yr);
+  return row;
+}
+
+}  // namespace
+
+double crown_slope(int age_yr) {
+  constexpr double asymptote = -1.35243;
+  constexpr double per_inverse_age = -33.54194;
+  return asymptote + per_inverse_age / age_yr;
+}
+
+GrowthKernel::GrowthKernel(const EquationSet& equations, double site_index_ft, double planted_tpa)
+    : recovery_per_yr_(equations.recovery_per_yr),
+      survival_floor_tpa_(equations.survival_floor_tpa),
+      survival_exponent_(equations.survival_exponent) {
+  for (int age = 0; age <= oldest_age_yr; ++age) {
+    rows_.push_back(equation_row(equations, site_index_ft, age));
+  }
+  planted_ = track(planted_tpa, 0);
+}
+
+GrowthKernel::GrowthKernel(const YieldTable& table)
+    : from_table_(true), recovery_per_yr_(table.options.recovery_per_yr) {
+  require(table.age_yr.size() >= 4, "a yield table has at least four rows");
+  first_age_ = table.age_yr.front();
+  const auto height = column_curve(table, table.dominant_height_ft);
+  const auto trees = column_curve(table, table.tpa);
+  const auto basal_area = column_curve(table, table.basal_area_ft2_ac);
+  std::vector<numeric::MonotoneCurve> tons;
+  for (const auto& column : table.tons_ac) tons.push_back(column_curve(table, column));
+  rows_.resize(static_cast<std::size_t>(table.age_yr.back()) + 1);
+  for (int age = first_age_; age <= table.age_yr.back(); ++age) {
+    AgeRow& row = rows_[static_cast<std::size_t>(age)];
+    row.known = true;
+    row.height_ft = height.at(age);
+    row.survival_term = trees.at(age);
+    row.crown_slope = crown_slope(age);
+    const double total = std::accumulate(
+        tons.begin(), tons.end(), 0.0,
+        [age](double sum, const numeric::MonotoneCurve& curve) { return sum + curve.at(age); });
+    const double area = basal_area.at(age);
+    row.timber = area > 0.0;
+    if (!row.timber) continue;
+    row.log_basal_exponent = table.options.density_exponent;
+    row.log_basal_constant = std::log(area) - row.log_basal_exponent * std::log(row.survival_term);
+    row.tons = total > 0.0;
+    if (row.tons) row.log_tons_constant = std::log(total) - std::log(area);
+    row.log_tons_basal = 1.0;
+  }
+  planted_ = {false, 1.0};
+}
+
+}  // namespace staddle
