@@ -107,7 +107,10 @@ bool LatticeRules::keeps_all_but_one_ton_rule(const Cut& cut) const {
   const auto& guard = lattice_.guards.min_residual_basal_area;
   const double floor = std::max(guard ? guard->in(square_feet_per_acre) : 0.0,
                                 lattice_.min_residual_basal_area.in(square_feet_per_acre));
-  if (!at_least(cut.basal_area, floor)) return false;
+  return at_least(cut.basal_area, floor) && makes_a_sale(cut);
+}
+
+bool LatticeRules::makes_a_sale(const Cut& cut) const {
   const double tons_cut = sum_of(cut.tons, products_);
   return at_least(tons_cut, lattice_.min_removal.in(tons_per_acre)) &&
          at_least(tons_cut * acres_, lattice_.min_sale.in(tons));

@@ -36,6 +36,8 @@ class LatticeRules {
   // Trees and basal area left, tons, and the one-ton rule.
   bool cut_may_be_taken(const Cut& cut) const;
   bool breaks_one_ton_rule(const Cut& cut) const;
+  // The limits on tons per acre and per sale.
+  bool makes_a_sale(const Cut& cut) const;
   bool keeps_all_but_one_ton_rule(const Cut& cut) const;
   // A removal that would leave neither trees nor basal area is no cut at all.
   bool leaves_trees(double removal, int entry) const;

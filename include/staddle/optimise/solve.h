@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -28,5 +29,10 @@ std::vector<BrokenLimit> broken_limits(const StandProblem& problem, const Regime
 // stand, only the one-ton rule forbids (no product may stand more than a ton per acre
 // higher after a cut than before it).
 int first_cuts_shut_by_one_ton_rule(const StandProblem& problem);
+
+// Where a limit on tons forbids to thin the unthinned stand now: the first age at which
+// the largest removal allowed meets it, whatever other limits say. Absent where there is
+// no such limit, where it is met now, and where it is never met.
+std::optional<Age> first_age_of_a_sale(const StandProblem& problem);
 
 }  // namespace staddle

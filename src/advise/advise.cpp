@@ -1,0 +1,163 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "staddle/advise/advise.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "advise/judgement.h"
+#include "advise/scene.h"
+#include "advise/side_questions.h"
+
+namespace staddle {
+namespace {
+
+// Puts an answer together from one solved scene, question by question.
+class Adviser {
+ public:
+  Adviser(const AdviseProblem& problem, const AdviseOptions& options) : problem_(problem) {
+    options_.method = options.exhaustive ? StandOptions::Method::exhaustive
+                                         : StandOptions::Method::automatic;
+    options_.stop = options.stop;
+  }
+
+  Result<Advice> answer() {
+    StandOptions main = options_;
+    main.windows = main.by_count = true;
+    scene_ = solve_scene(problem_, main);
+    if (!scene_.solved()) {
+      return Faults{{FaultCode::no_regime, "", "", scene_.solution.reason, ""}};
+    }
+    take_solution();
+    Faults faults = price_stated_regimes();
+    if (!faults.empty()) return faults;
+    ask_side_questions();
+    if (advice_.standing) judge_standing_stand();
+    note_risks();
+    return std::move(advice_);
+  }
+
+ private:
+  const StandCase& stand() const { return scene_.stand.stand_case; }
+  MoneyPerAcre best_value() const { return scene_.best().value.objective; }
+
+  RegimeReport report_of(const StandCase& stand_case, const std::string& name,
+                         const Regime& regime) const {
+    return simulate(stand_case, stated(name, regime)).value();
+  }
+
+  void take_solution() {
+    const StandSolution& solution = scene_.solution;
+    advice_.standing = stand().standing.has_value();
+    advice_.best_plan = plan_of(scene_, solution.best);
+    advice_.best = report_of(stand(), "best", solution.best.regime);
+    advice_.near_best = *solution.near_best;
+    advice_.certificate = solution.certificate;
+    if (advice_.standing) {
+      advice_.successor_lev = scene_.successor_lev();
+      advice_.land_value = stand().land_value;
+      if (scene_.successor_lev()) {
+        advice_.successor = report_of(problem_.successor->stand_case, "successor",
+                                      scene_.successor->best.regime);
+      }
+    }
+    for (std::size_t cuts = 0; cuts < solution.by_count.size(); ++cuts) {
+      const auto& priced = solution.by_count[cuts];
+      if (!priced) {
+        advice_.counts_without_regime.push_back(static_cast<int>(cuts));
+        continue;
+      }
+      const std::string name = cuts == 0   ? std::string("no thinning")
+                               : cuts == 1 ? std::string("one thinning")
+                                           : fmt::format("{} thinnings", cuts);
+      advice_.alternatives.push_back({static_cast<int>(cuts),
+                                      report_of(stand(), name, priced->regime),
+                                      best_value() - priced->value.objective});
+    }
+  }
+
+  Faults price_stated_regimes() {
+    Faults faults;
+    for (std::size_t i = 0; i < problem_.stated.size(); ++i) {
+      Result<RegimeReport> report = simulate(stand(), problem_.stated[i]);
+      if (!report) {
+        for (Fault fault : report.error()) {
+          fault.place = fmt::format("/regimes/{}{}", i, fault.place);
+          faults.push_back(fault);
+        }
+        continue;
+      }
+      StatedAnswer answer{std::move(report).value(), {}, {}};
+      answer.loss_against_best = best_value() - answer.report.value.objective;
+      answer.breaks = broken_limits(scene_.stand, answer.report);
+      advice_.regimes.push_back(std::move(answer));
+    }
+    return faults;
+  }
+
+  void ask_side_questions() {
+    advice_.guard_costs = guard_costs(problem_, scene_, options_);
+    advice_.survives = survivals(problem_, scene_, options_);
+    advice_.outside_fitted_range = outside_fitted_range(problem_, advice_.best);
+    advice_.first_cuts_shut_by_one_ton_rule = first_cuts_shut_by_one_ton_rule(scene_.stand);
+    if (stand().hazard.active()) {
+      advice_.storm = storm_answer(problem_, scene_, advice_.best, options_);
+    }
+    if (!advice_.standing && !advice_.alternatives.empty() &&
+        advice_.alternatives.front().thinnings == 0) {
+      advice_.advantage = advice_.alternatives.front().loss_against_best;
+    }
+  }
+
+  void judge_standing_stand() {
+    const Age present = stand().present();
+    advice_.sell_today = sell_today(scene_);
+    advice_.advantage = advice_.sell_today->loss_against_best;
+    advice_.wait_five = wait_five_years(scene_, options_);
+    const Age horizon =
+        std::min(std::max(scene_.stand.lattice.final_to, present), stand().growth.last_age());
+    const auto& last_thinning = stand().standing->last_thinning;
+    advice_.readiness = judge_readiness(
+        grow_unthinned(stand(), horizon), problem_.ready_limits,
+        last_thinning ? std::optional(last_thinning->at) : std::nullopt,
+        scene_.stand.lattice.years_between_entries);
+    const Regime& plan = advice_.best_plan.regime;
+    const bool thins_now = !plan.thinnings.empty() && plan.thinnings.front().at == present;
+    if (advice_.readiness.judgement != SignVerdict::not_yet && !thins_now) {
+      StandOptions acting = options_;
+      acting.first_thinning_at = present;
+      const StandSolution now = solve(scene_.stand, acting);
+      if (now.status != StandSolution::Status::no_regime) {
+        advice_.waiting_earns = best_value() - now.best.value.objective;
+      }
+    }
+    advice_.first_age_with_minimum_sale = first_age_of_a_sale(scene_.stand);
+    advice_.readiness_judgement = readiness_sentence(advice_, present);
+  }
+
+  void note_risks() {
+    RiskFacts facts;
+    facts.stand_case = &stand();
+    facts.plan = &advice_.best;
+    facts.site = problem_.site;
+    facts.successor_lev = advice_.standing ? advice_.successor_lev : best_value();
+    if (advice_.storm && advice_.storm->third_instead) {
+      facts.cost_of_a_third = advice_.storm->third_instead->cost;
+      facts.loss_saved_by_a_third = advice_.storm->third_instead->loss_saved;
+    }
+    advice_.risk_notes = risk_notes(facts);
+  }
+
+  const AdviseProblem& problem_;
+  StandOptions options_;
+  Scene scene_{problem_.stand, std::nullopt, {}};
+  Advice advice_;
+};
+
+}  // namespace
+
+Result<Advice> advise(const AdviseProblem& problem, const AdviseOptions& options) {
+  return Adviser(problem, options).answer();
+}
+
+}  // namespace staddle

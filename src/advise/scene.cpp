@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "advise/scene.h"
+
+#include <cmath>
+
+#include "staddle/base/tolerance.h"
+
+namespace staddle {
+namespace {
+
+// What is done in the present year.
+enum class Action { nothing, thinning, harvest };
+
+Action action_now(const Regime& regime, Age present) {
+  if (regime.final_harvest == present) return Action::harvest;
+  if (!regime.thinnings.empty() && regime.thinnings.front().at == present) return Action::thinning;
+  return Action::nothing;
+}
+
+bool within_two_years(Age a, Age b) {
+  constexpr double close_yr = 2.0;
+  return std::fabs((a - b).in(years)) <= close_yr;
+}
+
+}  // namespace
+
+std::optional<MoneyPerAcre> Scene::successor_lev() const {
+  if (!successor || successor->status == StandSolution::Status::no_regime) return std::nullopt;
+  return successor->best.value.objective;
+}
+
+Scene prepare(const AdviseProblem& problem, const StandOptions& options) {
+  Scene scene{problem.stand, std::nullopt, {}};
+  if (!problem.stand.stand_case.standing) return scene;
+  if (problem.successor) {
+    StandOptions plain;
+    plain.method = options.method;
+    plain.stop = options.stop;
+    scene.successor = solve(*problem.successor, plain);
+  }
+  scene.stand.stand_case.land_value = problem.land_value(scene.successor_lev());
+  return scene;
+}
+
+Scene solve_scene(const AdviseProblem& problem, const StandOptions& options) {
+  Scene scene = prepare(problem, options);
+  const bool successor_fails =
+      scene.successor && scene.successor->status == StandSolution::Status::no_regime;
+  if (successor_fails) {
+    scene.solution.reason = "of the stand planted after the harvest: " + scene.successor->reason;
+    return scene;
+  }
+  scene.solution = solve(scene.stand, options);
+  return scene;
+}
+
+Plan plan_of(const Scene& scene, const PricedRegime& priced) {
+  Plan plan{priced.regime, priced.value, priced.value.objective};
+  if (scene.stand.stand_case.standing) {
+    plan.land_expectation_value = scene.successor_lev().value_or(dollars_per_acre(0));
+  }
+  return plan;
+}
+
+bool same_advice(const Regime& a, const Regime& b, Age present) {
+  constexpr double close_share = 0.05;
+  const Action action = action_now(a, present);
+  if (action != action_now(b, present)) return false;
+  if (action == Action::thinning &&
+      std::fabs(a.thinnings.front().removal_fraction - b.thinnings.front().removal_fraction) >
+          close_share + tolerance::limit_slack) {
+    return false;
+  }
+  if (a.thinnings.size() != b.thinnings.size()) return false;
+  for (std::size_t i = 0; i < a.thinnings.size(); ++i) {
+    if (!within_two_years(a.thinnings[i].at, b.thinnings[i].at)) return false;
+  }
+  return within_two_years(a.final_harvest, b.final_harvest);
+}
+
+}  // namespace staddle

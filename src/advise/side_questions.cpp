@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "advise/side_questions.h"
+
+#include <algorithm>
+
+namespace staddle {
+
+std::vector<GuardCost> guard_costs(const AdviseProblem& problem, const Scene& scene,
+                                   const StandOptions& options) {
+  std::vector<GuardCost> costs;
+  const Guards& guards = problem.stand.lattice.guards;
+  const auto ask = [&](const char* guard, auto member, bool exception) {
+    const AdviseProblem without = changed(
+        problem, [&](StandProblem& stand) { (stand.lattice.guards.*member).reset(); });
+    const Scene other = solve_scene(without, options);
+    GuardCost cost{guard, dollars_per_acre(0), std::nullopt};
+    if (other.solved()) {
+      cost.cost = other.best().value.objective - scene.best().value.objective;
+      if (exception) cost.cost = -cost.cost;
+      cost.otherwise = plan_of(other, other.best());
+    }
+    costs.push_back(cost);
+  };
+  if (guards.max_removal_fraction) ask("max_removal_fraction", &Guards::max_removal_fraction, false);
+  if (guards.dense_stand_now && guards.max_removal_fraction) {
+    ask("dense_stand_now", &Guards::dense_stand_now, true);
+  }
+  if (guards.min_residual_basal_area) {
+    ask("min_residual_basal_area_ft2_ac", &Guards::min_residual_basal_area, false);
+  }
+  if (guards.min_height) ask("min_height_ft", &Guards::min_height, false);
+  if (guards.min_qmd) ask("min_qmd_in", &Guards::min_qmd, false);
+  if (guards.min_live_crown_ratio) {
+    ask("min_live_crown_ratio", &Guards::min_live_crown_ratio, false);
+  }
+  return costs;
+}
+
+std::vector<Survival> survivals(const AdviseProblem& problem, const Scene& scene,
+                                const StandOptions& options) {
+  std::vector<Survival> result;
+  const auto ask = [&](const char* change, auto apply) {
+    const Scene other = solve_scene(
+        changed(problem, [&](StandProblem& stand) { apply(stand.stand_case); }), options);
+    Survival survival{change, std::nullopt, false, dollars_per_acre(0)};
+    if (other.solved()) {
+      survival.best = plan_of(other, other.best());
+      survival.same_advice = same_advice(other.best().regime, scene.best().regime,
+                                         scene.stand.stand_case.present());
+      const RegimeValue kept = evaluate(other.stand.stand_case, scene.best().regime);
+      survival.kept_plan_loss = other.best().value.objective - kept.objective;
+    }
+    result.push_back(survival);
+  };
+  const auto grow_by = [](double factor) {
+    return [factor](StandCase& stand) { stand.growth_multiplier *= factor; };
+  };
+  const auto pay_by = [](double factor) {
+    return [factor](StandCase& stand) {
+      for (ProductPrice& price : stand.prices) price.stumpage = price.stumpage * factor;
+      if (!stand.standing) return;
+      for (OtherTimber& timber : stand.standing->other_timber) {
+        timber.stumpage = timber.stumpage * factor;
+      }
+    };
+  };
+  ask("growth -15 %", grow_by(0.85));
+  ask("growth +15 %", grow_by(1.15));
+  ask("all prices -20 %", pay_by(0.80));
+  ask("all prices +20 %", pay_by(1.20));
+  return result;
+}
+
+std::optional<WaitFiveYears> wait_five_years(const Scene& scene, const StandOptions& options) {
+  const Years wait = years(5);
+  StandProblem waiting = scene.stand;
+  const Age then = waiting.stand_case.present() + wait;
+  if (then > waiting.stand_case.growth.last_age()) return std::nullopt;
+  waiting.lattice.thinning_from = std::max(waiting.lattice.thinning_from, then);
+  waiting.lattice.final_from = std::max(waiting.lattice.final_from, then);
+  waiting.lattice.final_to = std::max(waiting.lattice.final_to, then);
+  const StandSolution solution = solve(waiting, options);
+  if (solution.status == StandSolution::Status::no_regime) return std::nullopt;
+  WaitFiveYears answer{plan_of(scene, solution.best),
+                       scene.best().value.objective - solution.best.value.objective,
+                       {}};
+  answer.then = grow_unthinned(waiting.stand_case, then).back().measures;
+  return answer;
+}
+
+SellToday sell_today(const Scene& scene) {
+  const StandCase& stand = scene.stand.stand_case;
+  const StatedRegime now{"sell today", {}, stand.present()};
+  const RegimeReport report = simulate(stand, now).value();
+  SellToday answer;
+  answer.timber = report.final_harvest.revenue;
+  answer.land = report.value.objective - answer.timber;
+  answer.loss_against_best = scene.best().value.objective - report.value.objective;
+  return answer;
+}
+
+std::vector<OutsideRange> outside_fitted_range(const AdviseProblem& problem,
+                                               const RegimeReport& plan) {
+  std::vector<OutsideRange> outside;
+  if (!problem.equations) return outside;
+  const EquationSet& equations = *problem.equations;
+  const auto note = [&](const char* what, const FittedRange& range,
+                        const std::vector<double>& values) {
+    OutsideRange farthest{what, 0.0, range.low, range.high};
+    double excess = 0.0;
+    for (const double value : values) {
+      const double beyond = std::max(range.low - value, value - range.high);
+      if (beyond <= excess) continue;
+      excess = beyond;
+      farthest.value = value;
+    }
+    if (excess > 0.0) outside.push_back(farthest);
+  };
+  std::vector<double> ages, trees;
+  const auto lean_on = [&](Age at, const StandMeasures& stand) {
+    ages.push_back(at.in(years));
+    trees.push_back(stand.trees.in(trees_per_acre));
+  };
+  if (problem.stand.stand_case.standing) {
+    lean_on(plan.years.front().at, plan.years.front().measures);
+  }
+  for (const ThinningRecord& thinning : plan.thinnings) {
+    lean_on(thinning.at, thinning.before);
+    lean_on(thinning.at, thinning.after);
+  }
+  lean_on(plan.final_harvest_age, plan.final_harvest.before);
+  note("age_yr", equations.fitted_age_yr, ages);
+  note("tpa", equations.fitted_tpa, trees);
+  if (problem.site_index) {
+    note("site_index_ft", equations.fitted_site_index_ft, {problem.site_index->in(feet)});
+  }
+  return outside;
+}
+
+}  // namespace staddle

@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "advise/scene.h"
+
+// The questions that an answer asks beside the best regime. Each takes the problem as it
+// was asked and the scene in which it was solved.
+namespace staddle {
+
+std::vector<GuardCost> guard_costs(const AdviseProblem& problem, const Scene& scene,
+                                   const StandOptions& options);
+std::vector<Survival> survivals(const AdviseProblem& problem, const Scene& scene,
+                                const StandOptions& options);
+std::optional<WaitFiveYears> wait_five_years(const Scene& scene, const StandOptions& options);
+SellToday sell_today(const Scene& scene);
+
+// Ages, trees and sites beyond the fitted ranges of the equations on which the plan leans,
+// the farthest of each kind.
+std::vector<OutsideRange> outside_fitted_range(const AdviseProblem& problem,
+                                               const RegimeReport& plan);
+
+// What storms do to the advice. REQUIRES: a hazard.
+StormAnswer storm_answer(const AdviseProblem& problem, const Scene& scene,
+                         const RegimeReport& best, const StandOptions& options);
+
+}  // namespace staddle

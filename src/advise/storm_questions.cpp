@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+
+#include "advise/side_questions.h"
+#include "staddle/base/tolerance.h"
+
+namespace staddle {
+namespace {
+
+constexpr double a_third = 1.0 / 3.0;
+
+bool exceeds_a_third(const Regime& regime) {
+  return std::any_of(regime.thinnings.begin(), regime.thinnings.end(),
+                     [](const Thinning& thinning) {
+                       return thinning.removal_fraction > a_third + tolerance::limit_slack;
+                     });
+}
+
+// Present worth of the loss that the openings of a plan's thinnings add.
+MoneyPerAcre added_loss(const StandCase& stand, const RegimeReport& plan) {
+  MoneyPerAcre sum;
+  for (const StormAfterThinning& storm : storms_after_thinnings(stand, plan)) {
+    sum += storm.extra_expected_loss *
+           stand.costs.rate.discount_factor(storm.at - stand.present());
+  }
+  return sum;
+}
+
+StormAnswer::ThirdInstead hold_to_a_third(const AdviseProblem& problem, const Scene& scene,
+                                          const RegimeReport& best, const Scene& lighter) {
+  const StandCase& stand = scene.stand.stand_case;
+  const RegimeReport report =
+      simulate(lighter.stand.stand_case, stated("at most a third", lighter.best().regime)).value();
+  return {plan_of(lighter, lighter.best()),
+          scene.best().value.objective - lighter.best().value.objective,
+          added_loss(stand, best) - added_loss(problem.stand.stand_case, report)};
+}
+
+}  // namespace
+
+StormAnswer storm_answer(const AdviseProblem& problem, const Scene& scene,
+                         const RegimeReport& best, const StandOptions& options) {
+  StormAnswer answer;
+  const StandCase& stand = scene.stand.stand_case;
+  const Scene blind = solve_scene(
+      changed(problem, [](StandProblem& p) { p.stand_case.hazard.perils.clear(); }), options);
+  const PricedRegime blind_priced{blind.best().regime, evaluate(stand, blind.best().regime)};
+  answer.blind_plan = plan_of(scene, blind_priced);
+  answer.blind_plan_loss = scene.best().value.objective - blind_priced.value.objective;
+
+  for (const std::optional<double> ratio :
+       {std::optional(1.0), std::optional(1.5), std::optional<double>(), std::optional(6.0)}) {
+    StormAnswer::OddsRow row{ratio, plan_of(scene, scene.best()), true};
+    if (ratio) {
+      const Scene other = solve_scene(changed(problem, [&](StandProblem& p) {
+        p.stand_case.hazard = with_odds_ratio(p.stand_case.hazard, *ratio);
+      }), options);
+      row.best = plan_of(other, other.best());
+      row.same_advice = same_advice(other.best().regime, scene.best().regime, stand.present());
+    }
+    answer.odds_ratios.push_back(row);
+  }
+  if (exceeds_a_third(scene.best().regime)) {
+    const Scene lighter = solve_scene(changed(problem, [](StandProblem& p) {
+      p.lattice.guards.max_removal_fraction = a_third;
+      p.lattice.guards.dense_stand_now.reset();
+    }), options);
+    answer.third_instead = hold_to_a_third(problem, scene, best, lighter);
+  }
+  answer.thinnings = storms_after_thinnings(stand, best);
+  return answer;
+}
+
+}  // namespace staddle
