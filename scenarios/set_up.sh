@@ -59,9 +59,9 @@ install_packages() {
   fi
   say "Installing ${missing[*]}"
   # Old package lists may do as well: only the installation decides.
-  "${as_root[@]}" apt-get update -q || true
+  "${as_root[@]}" apt-get update -qq || true
   "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive \
-      apt-get install -y -q --no-install-recommends "${missing[@]}" ||
+      apt-get install -y -qq --no-install-recommends "${missing[@]}" >/dev/null ||
     stop_with_install_line "The packages could not be installed." "${missing[@]}"
 }
 
