@@ -32,7 +32,7 @@ enum class SignVerdict { not_yet, due, late };
 
 struct SignReading {
   std::string sign;
-  double value = 0.0;
+  std::optional<double> value;            // absent: it cannot be told at this age
   double threshold = 0.0;                 // the due limit
   SignVerdict verdict = SignVerdict::not_yet;
   std::optional<int> about_age_yr;        // when it comes due, unthinned, if it does
@@ -42,13 +42,17 @@ struct Readiness {
   std::vector<SignReading> signs;
   SignVerdict judgement = SignVerdict::not_yet;
   bool too_soon_after_thinning = false;   // thinned within the years between entries
-  std::optional<int> due_at_age_yr;       // with not_yet: the last of height, QMD, basal area
+  // With not_yet: the age at which the last of height, QMD and basal area comes due and
+  // the years between entries have passed; absent where that does not come.
+  std::optional<int> due_at_age_yr;
 };
 
-// Judges the stand at `now` (its measures at the present), looking ahead along
-// `unthinned` for the ages at which signs come due. The first rule that applies:
-// not yet, if thinned within `years_between_entries`; late, if the crown ratio is
-// late; due, if height, diameter and basal area are each due or late; else not yet.
+// Judges the stand of the first of `unthinned`, looking ahead along the others for the
+// ages at which signs come due. The first rule that applies: not yet, if thinned within
+// `years_between_entries`; late, if the crown ratio is late; due, if height, diameter
+// and basal area are each due or late; else not yet. Each limit is reached within
+// tolerance::limit_slack.
+// REQUIRES: at least one year; limits for the crown ratio, height, QMD and basal area.
 Readiness judge_readiness(const std::vector<YearRecord>& unthinned, const ReadyLimits& limits,
                           std::optional<Age> last_thinning, int years_between_entries,
                           std::optional<double> crown_cover_fraction = std::nullopt);
