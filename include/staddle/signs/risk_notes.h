@@ -14,9 +14,9 @@ namespace staddle {
 enum class RiskLevel { low, elevated, high };
 
 // One thing that could go wrong with a plan. `figures` are the numbers that the text
-// leans on, by name with the unit in the name, in the order of the text.
+// leans on, unrounded, by name with the unit in the name, in the order of the text.
 struct RiskNote {
-  std::string topic;  // "storm", "heavy removal", "crowns", "bark beetle", ...
+  std::string topic;
   RiskLevel level = RiskLevel::low;
   std::string text;   // whole sentences, for a landowner
   std::vector<std::pair<std::string, double>> figures;
@@ -28,23 +28,32 @@ struct RiskFacts {
   const RegimeReport* plan = nullptr;
   SiteFacts site;
   std::optional<MoneyPerAcre> successor_lev;   // standing: LEV*; bare: the plan's own LEV
-  std::optional<MoneyPerAcre> cost_of_a_third; // what keeping every cut to a third costs
-  std::optional<MoneyPerAcre> loss_saved_by_a_third;  // expected storm loss it saves
+  // Where some cut exceeds a third: the best plan whose cuts all keep to a third, what
+  // it costs, and the expected storm loss it saves.
+  std::optional<Regime> plan_of_thirds;
+  std::optional<MoneyPerAcre> cost_of_a_third;
+  std::optional<MoneyPerAcre> loss_saved_by_a_third;
 };
 
 // The notes of a plan, gravest first, ties in the fixed order of the topics: storm,
-// heavy removal (where no storm zone is chosen), crowns, bark beetle, root disease, long
-// rotation, density, land value.
+// heavy removal, tall or slender stand, crowns, bark beetle, root disease, long
+// rotation, density, land value. The storm note is always there; its level goes by
+// points of the worst thinning: more than a third removed one; dominant height above
+// 60 ft one; slenderness above 95 one, above 105 two; a zone whose hurricanes come with
+// more than 2 percent a year one. Low up to 1, elevated up to 3, high above.
+// REQUIRES: stand_case and plan.
 std::vector<RiskNote> risk_notes(const RiskFacts& facts);
 
-// The storms of the years after one thinning.
+// The storms of the years after one thinning. D is the share of the acres that a peril
+// destroys, s its salvage share, K its clean-up, V the standing timber's worth.
 struct StormAfterThinning {
   Age at;
   double loss_share_before = 0.0;    // expected share lost in the year that ends at it
   double loss_share_after = 0.0;     // and in the first year after it
-  MoneyPerAcre yearly_loss_before, yearly_loss_after;
+  MoneyPerAcre yearly_loss_before, yearly_loss_after;  // sum of p D ((1-s)V + K)
   // Over five years or up to the next entry, discounted to the thinning: the expected
-  // loss that the cut adds (against the same stand with the odds term off).
+  // loss that the cuts add, against the same stand with the odds term off (its
+  // slenderness before the cut kept).
   MoneyPerAcre extra_expected_loss;
   struct PerilShare {
     std::string peril;
@@ -58,7 +67,7 @@ struct StormAfterThinning {
   Age worst_at;
 };
 
-// One entry per thinning of the plan; empty without a hazard.
+// One entry per thinning of the plan that cuts something; empty without a hazard.
 std::vector<StormAfterThinning> storms_after_thinnings(const StandCase& stand_case,
                                                        const RegimeReport& plan);
 
