@@ -48,6 +48,7 @@ set(STADDLE_OUTSIDE_HEADERS
   "filesystem|cli|"
   "unistd.h|cli|"
   "fcntl.h|cli|"
+  "signal.h|cli|"
   "sys/|cli|")
 
 # The folders that `folder` may use, lowest first.
