@@ -43,6 +43,9 @@ class GrowthKernel {
   const AgeRow& row(int age) const { return rows_[static_cast<std::size_t>(age)]; }
   double recovery_per_yr() const { return recovery_per_yr_; }
   bool from_table() const { return from_table_; }
+  // Of the survival equation; a table has none.
+  double survival_floor_tpa() const { return survival_floor_tpa_; }
+  double survival_exponent() const { return survival_exponent_; }
 
   TreeTrack track(double tpa, int age) const {
     if (from_table_) return {false, tpa / row(age).survival_term};

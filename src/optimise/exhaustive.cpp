@@ -25,7 +25,7 @@ class ExhaustiveSearch {
     const int cut_from = rules_.next_cut_from(point);
     const int final_from = rules_.next_final_from(point);
     const bool may_cut_again = point.entries < rules_.max_thinnings();
-    while (outcome_.finished) {
+    while (outcome_.finished || point.entries == 0) {
       const bool cut_asked_first = options_.first_thinning_at && point.entries == 0;
       if (!cut_asked_first && point.age_yr >= final_from && point.age_yr <= rules_.final_to()) {
         value_harvest(point, measured);
@@ -38,7 +38,8 @@ class ExhaustiveSearch {
       }
       if (point.age_yr >= rules_.final_to()) return;
       kernel_.advance(point, measured);
-      if (options_.stop.stop_requested()) outcome_.finished = false;
+      // The stretch without cuts is always followed, so that a stopped search has an answer.
+      if (options_.stop.stop_requested() && point.entries > 0) outcome_.finished = false;
     }
   }
 

@@ -64,7 +64,12 @@ StandSolution solve(const StandProblem& problem, const StandOptions& options) {
   StandSolution solution;
   solution.certificate.lattice_regimes = rules.count_regimes();
   solution.certificate.regimes_valued = outcome.regimes_valued;
+  if (!outcome.finished) solution.certificate.gap = dollars_per_acre(HUGE_VAL);
   if (!outcome.champions.best()) {
+    if (!outcome.finished) {
+      solution.reason = "the search was stopped before it valued a regime";
+      return solution;
+    }
     solution.reason = "no final-harvest age is left: allowed are ages " +
                       std::to_string(rules.final_from()) + " to " +
                       std::to_string(rules.final_to());
@@ -72,7 +77,6 @@ StandSolution solve(const StandProblem& problem, const StandOptions& options) {
   }
   solution.status =
       outcome.finished ? StandSolution::Status::optimal : StandSolution::Status::stopped;
-  if (!outcome.finished) solution.certificate.gap = dollars_per_acre(HUGE_VAL);
   solution.best = priced(*outcome.champions.best(), rules, kernel);
   if (options.by_count) {
     for (int cuts = 0; cuts <= rules.max_thinnings(); ++cuts) {

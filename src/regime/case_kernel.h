@@ -151,6 +151,11 @@ class CaseKernel {
   double practice_money(int age_yr) const { return practices_[index(age_yr)]; }
   const std::vector<PerilKernel>& perils() const { return perils_; }
   double recovery_yr() const { return recovery_yr_; }
+  double land_value() const { return land_value_; }
+  double growth_multiplier() const { return multiplier_; }
+  bool crown_limited() const { return crown_limited_; }
+  // Measured less computed live crown ratio at the present.
+  double crown_offset() const { return crown_offset_; }
   ExposureKernel exposure(const StandPoint& point, const Measured& measured) const;
   StormYear storm(const ExposureKernel& exposure, double stumpage_value_usd_ac) const;
 
