@@ -41,6 +41,11 @@ inline bool values_tie(double a, double b) {
 inline constexpr double lp_absolute = 1e-6;
 inline constexpr double lp_relative = 1e-9;
 
+// Two methods that solve one stand problem agree when their values differ by at most
+// proof_agreement * max(1, |value|); dollars per acre. The linear program's simplex works
+// to 1e-7 of its own.
+inline constexpr double proof_agreement = 1e-6;
+
 // Roots (rates of return, break-evens) are narrowed until the bracket is at most
 // root * max(1, |root|) wide.
 inline constexpr double root = 1e-12;
