@@ -25,6 +25,9 @@ std::string size_of(Money amount);
 // 0.3333 -> "33 percent"; shares below one percent keep a decimal.
 std::string percent(double share);
 
+// The chance of a year, in as many digits as it was given: 0.0125 -> "1.25 percent".
+std::string chance(double probability);
+
 // "a third", "half", or the percentage: how much of the basal area a cut takes.
 std::string removal(double fraction);
 

@@ -58,7 +58,7 @@ Points points_of(const RiskFacts& facts) {
   if (exceeds(chance, hurricane_chance)) {
     ++worst.points;
     worst.reasons.push_back(fmt::format("hurricanes strike this zone with {} a year",
-                                        words::percent(chance)));
+                                        words::chance(chance)));
   }
   return worst;
 }
@@ -90,9 +90,9 @@ std::string remedy(const RiskFacts& facts) {
   if (cuts == 0) {
     text += "Where no cut may take more than a third, it pays best here not to thin at all";
   } else {
-    text += fmt::format("Here {} lighter {} at age {} would cost about {} an acre",
+    text += fmt::format("Here {} lighter {} at {} {} would cost about {} an acre",
                         words::count(cuts), cuts == 1 ? "cut" : "cuts",
-                        ages_of(*facts.plan_of_thirds), words::size_of(*facts.cost_of_a_third));
+                        cuts == 1 ? "age" : "ages", ages_of(*facts.plan_of_thirds), words::size_of(*facts.cost_of_a_third));
   }
   if (facts.stand_case->hazard.active() && facts.loss_saved_by_a_third) {
     const bool saves = *facts.loss_saved_by_a_third >= dollars_per_acre(0);
@@ -102,6 +102,13 @@ std::string remedy(const RiskFacts& facts) {
   return text + ". ";
 }
 
+std::string against(const Points& judged) {
+  if (judged.reasons.empty()) return "";
+  std::string text = "What counts against this plan: ";
+  for (const std::string& reason : judged.reasons) text += reason + "; ";
+  return text.replace(text.size() - 2, 2, ". ");
+}
+
 std::string without_zone(const RiskFacts& facts, const Points& judged) {
   std::string text = "No storm zone was chosen, so storms are not in these figures. ";
   if (cuts_of(*facts.plan).empty()) {
@@ -109,16 +116,13 @@ std::string without_zone(const RiskFacts& facts, const Points& judged) {
   }
   text += "A thinned stand is more exposed to wind and ice for about five years, the more so the "
           "more is taken and the taller and more slender the trees are. ";
-  if (!judged.reasons.empty()) {
-    text += "Here " + words::list(judged.reasons) + ". ";
-  }
-  return text;
+  return text + against(judged);
 }
 
 std::string zone_text(const Hazard& hazard) {
   std::vector<std::string> chances;
   for (const Peril& peril : hazard.perils) {
-    chances.push_back(peril.name + " " + words::percent(peril.annual_probability));
+    chances.push_back(peril.name + " " + words::chance(peril.annual_probability));
   }
   return fmt::format("{}, chances of a storm in any one year (assumptions): {}. ",
                      hazard.zone == "own" ? "Own perils" : "Storm zone " + hazard.zone,
@@ -165,8 +169,8 @@ void with_zone(const RiskFacts& facts, const Points& judged, RiskNote& note) {
     tell_thinning(storm, note);
   }
   note.text += "How much a thinning raises the damage and how fast that passes are assumptions: "
-               "no one has measured it for these pines by removal and years. ";
-  if (!judged.reasons.empty()) note.text += "Here " + words::list(judged.reasons) + ". ";
+               "no published figure for southern pine tells it by removal and years. ";
+  note.text += against(judged);
 }
 
 }  // namespace
