@@ -99,7 +99,9 @@ Result<Proof> prove(const StandProblem& problem, const StandSolution& solution) 
       make_state_graph(kernel, rules, problem.stand_case.land_value.in(dollars_per_acre),
                        most_proof_states);
   if (!graph.complete) return Faults{too_large(problem)};
-  const dp::Solution by_dp = dp::solve_discounted(graph.process);
+  // A standing stand never comes back to its start, and may be cut at once, undiscounted.
+  const dp::Solution by_dp = kernel.standing() ? dp::solve_acyclic(graph.process)
+                                               : dp::solve_discounted(graph.process);
   lp::Options options;
   options.simplex = lp::Simplex::dual;
   const lp::Solution by_lp = lp::solve(occupancy_program(graph.process), options);
