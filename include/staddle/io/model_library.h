@@ -26,7 +26,20 @@ const std::vector<StormZone>& built_in_storm_zones();
 // The species' log-odds are added to each logistic peril, by wind or ice.
 Hazard hazard_of_zone(const StormZone& zone, Species species, double recovery_yr);
 
-// Names of plants that the site block may list, from models/site.
+// What a species adds to the log-odds of a peril's share, by wind or by ice.
+double species_log_odds(Species species, bool wind);
+// Years until an opened stand is as firm as before, where a scenario gives none.
+double default_storm_recovery_yr();
+
+// A plant whose presence says something of the ground, from models/site.
+struct IndicatorPlant {
+  std::string name;
+  std::string indicates;  // "deep sand" or "wet flatwoods"
+  std::string mark;       // where the statement comes from
+};
+const std::vector<IndicatorPlant>& built_in_indicator_plants();
+
+// Their names: what the site block may list.
 const std::vector<std::string>& known_indicator_plants();
 
 }  // namespace staddle

@@ -66,6 +66,7 @@ struct Scenario {
   ReadyLimits ready_limits;
   std::vector<StatedRegime> regimes;
   std::vector<Assumption> assumed;
+  std::vector<std::string> questions;   // values that are allowed and seldom meant
 
   bool is_standing() const { return stand.standing.has_value(); }
 };
