@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <string>
+
+#include "staddle/advise/advice.h"
+#include "staddle/scenario/scenario.h"
+
+namespace staddle {
+
+// The answer as JSON, format staddle-advice/1. The keys stand in the order of the format,
+// numbers in full precision. A number that is NaN or infinite is a ContractViolation.
+// REQUIRES: the advice of this scenario.
+std::string advice_json(const Scenario& scenario, const Advice& advice);
+
+}  // namespace staddle

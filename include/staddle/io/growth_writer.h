@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "staddle/regime/simulate.h"
+#include "staddle/scenario/scenario.h"
+
+namespace staddle {
+
+// The stand at one moment. A year with a thinning has two rows.
+struct GrowthRow {
+  Age at;
+  std::optional<CalendarYear> year;
+  enum class When { only, before_cut, after_cut } when = When::only;
+  std::vector<Yield> tons;  // by product
+  MoneyPerAcre stumpage;    // at the prices of the final harvest, other timber included
+  StandMeasures measures;
+  double share_standing = 1.0;  // acres that storms have left
+};
+
+// The rows of a regime, from the present to its final harvest. What stands after a cut is
+// what stood before it less what was cut.
+std::vector<GrowthRow> growth_rows(const Scenario& scenario, const RegimeReport& regime);
+
+// The rows as JSON, format staddle-growth/1; as CSV (RFC 4180, one heading per key, an
+// absent value is an empty cell); and as a table for people, numbers rounded.
+std::string growth_json(const Scenario& scenario, const RegimeReport& regime);
+std::string growth_csv(const Scenario& scenario, const RegimeReport& regime);
+std::string growth_text(const Scenario& scenario, const RegimeReport& regime);
+
+}  // namespace staddle

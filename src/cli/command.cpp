@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/command.h"
+
+namespace staddle::cli {
+
+void add_output_options(CommandLine& line, const Words& formats, OutputOptions* options) {
+  std::string meaning = "how to write it: " + formats.front() + " (the default)";
+  for (std::size_t i = 1; i < formats.size(); ++i) {
+    meaning += (i + 1 == formats.size() ? " or " : ", ") + formats[i];
+  }
+  line.choice("format", "FORMAT", meaning, formats, &options->format);
+  line.value("output,o", "FILE", "write there, all or nothing, instead of to standard output",
+             &options->file);
+}
+
+}  // namespace staddle::cli

@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/command_check.h"
+
+#include "cli/input_file.h"
+#include "cli/scenario_question.h"
+#include "staddle/io/check_writer.h"
+#include "staddle/io/yield_table_reader.h"
+
+namespace staddle::cli {
+namespace {
+
+struct CheckOptions {
+  std::string file;
+  OutputOptions output;
+};
+
+void set_up(CommandLine& line, CheckOptions& options) {
+  line.argument("FILE",
+                "a scenario (JSON), or a yield table (CSV); - reads a scenario from "
+                "standard input",
+                &options.file);
+  add_output_options(line, {"text", "json"}, &options.output);
+}
+
+Result<SoundInput> check_yield_table(const std::string& path) {
+  const Result<std::string> text = read_input(path);
+  if (!text) return text.error();
+  const Result<YieldTable> table = read_yield_table(*text, shown_name(path));
+  if (!table) return table.error();
+  return SoundInput{shown_name(path), {}, {}};
+}
+
+Result<SoundInput> check_scenario(const std::string& path) {
+  const Result<Scenario> scenario = load_scenario(path);
+  if (!scenario) return scenario.error();
+  Faults faults = stated_regime_faults(*scenario);
+  if (!faults.empty()) return faults;
+  return SoundInput{shown_name(path), scenario->assumed, scenario->questions};
+}
+
+Outcome run(const CheckOptions& options) {
+  if (const auto refused = overwriting(options.file, options.output)) return *refused;
+  const Result<SoundInput> checked = options.file.ends_with(".csv")
+                                         ? check_yield_table(options.file)
+                                         : check_scenario(options.file);
+  if (!checked) return wrong_input(checked.error(), shown_name(options.file));
+  return done(options.output.format == "json" ? check_json(*checked) : check_text(*checked));
+}
+
+}  // namespace
+
+Command check_command() {
+  return {"check",
+          "all faults of a file at once, or what it leaves to defaults",
+          "Is anything wrong with this file? Every fault is named at once, with its place, what\n"
+          "was found and what is allowed. Where nothing is wrong: which values it does not give,\n"
+          "and what is assumed for them.",
+          "staddle check scenarios/stand/SCENARIO.json",
+          "scenarios/stand/SCENARIO.json: nothing wrong",
+          binder<CheckOptions>(set_up, run)};
+}
+
+}  // namespace staddle::cli

@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/commands.h"
+
+#include <algorithm>
+
+#include "cli/command_advise.h"
+#include "cli/command_check.h"
+#include "cli/command_grow.h"
+#include "cli/command_models.h"
+
+namespace staddle::cli {
+
+const std::vector<Command>& commands() {
+  static const std::vector<Command> table{
+      advise_command(),
+      grow_command(),
+      check_command(),
+      models_command(),
+  };
+  return table;
+}
+
+const Command* find_command(const std::string& name) {
+  const auto at = std::find_if(commands().begin(), commands().end(),
+                               [&](const Command& command) { return command.name == name; });
+  return at == commands().end() ? nullptr : &*at;
+}
+
+}  // namespace staddle::cli

@@ -1,0 +1,184 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "staddle/io/advice_writer.h"
+
+#include "io/plan_writer.h"
+#include "io/storm_answer_writer.h"
+#include "staddle/scenario/advise_problem.h"
+#include "staddle/signs/cautions.h"
+
+namespace staddle {
+namespace {
+
+using json::Value;
+
+// Writes one answer, key by key.
+class AdviceWriter {
+ public:
+  AdviceWriter(const Scenario& scenario, const Advice& advice)
+      : scenario_(scenario), advice_(advice), context_(json::context_of(scenario, advice)) {}
+
+  Value write() const {
+    Value result{
+        {"format", "staddle-advice/1"},
+        {"title", scenario_.title},
+        {"acres", json::number(scenario_.area.in(acres))},
+        {"calendar_year",
+         json::optional(scenario_.present_year, [](CalendarYear year) { return year.whole(); })},
+        {"present_age_yr",
+         scenario_.is_standing() ? json::whole_age(scenario_.stand.standing->at) : Value(nullptr)},
+        {"objective", advice_.standing ? "forest_value" : "land_expectation_value"}};
+    result["best"] = json::regime(advice_.best, context_);
+    result["regimes"] =
+        json::list(advice_.regimes, [this](const StatedAnswer& answer) { return stated(answer); });
+    result["alternatives"] = json::list(
+        advice_.alternatives, [this](const Alternative& other) { return alternative(other); });
+    result["near_best"] = near_best();
+    result["guard_costs"] = json::list(
+        advice_.guard_costs, [this](const GuardCost& guard) { return guard_cost(guard); });
+    result["certificate"] = certificate();
+    result["risk_notes"] = json::list(advice_.risk_notes, risk_note);
+    result["survives"] = json::list(
+        advice_.survives, [this](const Survival& survival) { return survives(survival); });
+    result["ready"] = json::list(advice_.readiness.signs, sign);
+    result["ready_judgement"] = advice_.readiness_judgement;
+    result["cautions"] = standing_cautions();
+    result["assumed"] = json::assumptions(assumptions_of(scenario_, advice_));
+    result["questions"] = scenario_.questions;
+    result["model"] = model();
+    if (advice_.standing) add_standing_stand(result);
+    result["advantage_usd_ac"] = json::usd_ac(advice_.advantage);
+    if (advice_.storm) result["storm"] = json::storm_answer(*advice_.storm, context_);
+    return result;
+  }
+
+ private:
+  // The name and the loss stand before what every regime shows.
+  Value told(Value head, const RegimeReport& report) const {
+    head.update(json::regime(report, context_));
+    return head;
+  }
+
+  Value stated(const StatedAnswer& answer) const {
+    Value object = told({{"name", answer.report.name},
+                         {"loss_against_best_usd_ac", json::usd_ac(answer.loss_against_best)}},
+                        answer.report);
+    object["breaks"] = json::list(answer.breaks, [](const BrokenLimit& limit) {
+      return Value{{"limit", limit.limit},
+                   {"value", json::number(limit.value)},
+                   {"allowed", json::number(limit.allowed)}};
+    });
+    return object;
+  }
+
+  Value alternative(const Alternative& other) const {
+    return told({{"thinning_count", other.thinnings},
+                 {"loss_against_best_usd_ac", json::usd_ac(other.loss_against_best)}},
+                other.report);
+  }
+
+  Value near_best() const {
+    const NearBest& near = advice_.near_best;
+    Value first(nullptr);
+    if (near.first_thinning_low && near.first_thinning_high) {
+      first = {json::whole_age(*near.first_thinning_low),
+               json::whole_age(*near.first_thinning_high)};
+    }
+    return {{"tolerance_usd_ac", json::usd_ac(near.tolerance)},
+            {"first_thinning_age_yr", std::move(first)},
+            {"final_harvest_age_yr",
+             {json::whole_age(near.final_harvest_low), json::whole_age(near.final_harvest_high)}}};
+  }
+
+  Value plan(const std::optional<Plan>& plan) const {
+    return json::optional(plan, [this](const Plan& given) { return json::plan(given, context_); });
+  }
+
+  Value guard_cost(const GuardCost& guard) const {
+    return {{"guard", guard.guard},
+            {"usd_ac", json::usd_ac(guard.cost)},
+            {"otherwise", plan(guard.otherwise)}};
+  }
+
+  Value certificate() const {
+    return {{"lattice_regimes", json::count(advice_.certificate.lattice_regimes)},
+            {"regimes_valued", advice_.certificate.regimes_valued},
+            {"gap_usd_ac", json::usd_ac(advice_.certificate.gap)}};
+  }
+
+  static Value risk_note(const RiskNote& note) {
+    static constexpr const char* levels[] = {"low", "elevated", "high"};
+    Value figures = Value::object();
+    for (const auto& [name, value] : note.figures) figures[name] = json::number(value);
+    return {{"topic", note.topic},
+            {"level", levels[static_cast<std::size_t>(note.level)]},
+            {"text", note.text},
+            {"figures", std::move(figures)}};
+  }
+
+  Value survives(const Survival& survival) const {
+    return {{"change", survival.change},
+            {"best", plan(survival.best)},
+            {"same_advice", survival.same_advice},
+            {"kept_plan_loss_usd_ac", json::usd_ac(survival.kept_plan_loss)}};
+  }
+
+  static Value sign(const SignReading& reading) {
+    static constexpr const char* verdicts[] = {"not yet", "due", "late"};
+    return {
+        {"sign", reading.sign},
+        {"value", json::optional(reading.value, json::number)},
+        {"threshold", json::number(reading.threshold)},
+        {"verdict", verdicts[static_cast<std::size_t>(reading.verdict)]},
+        {"about_age_yr", json::optional(reading.about_age_yr, [](int at) { return Value(at); })}};
+  }
+
+  Value model() const {
+    Value object;
+    if (const auto* equations = std::get_if<EquationSet>(&scenario_.stand.source)) {
+      object = {{"id", equations->id}, {"source", equations->source}};
+    } else {
+      const auto* table = std::get_if<YieldTable>(&scenario_.stand.source);
+      object = {{"id", "yield_table"}, {"source", table != nullptr ? table->file : ""}};
+    }
+    object["outside_fitted_range"] =
+        json::list(advice_.outside_fitted_range, [](const OutsideRange& outside) {
+          return Value{{"what", outside.what},
+                       {"value", json::number(outside.value)},
+                       {"range", {json::number(outside.low), json::number(outside.high)}}};
+        });
+    return object;
+  }
+
+  // What the text answer says of a standing stand besides.
+  void add_standing_stand(Value& result) const {
+    result["successor"] = json::optional(advice_.successor, [this](const RegimeReport& report) {
+      return json::regime(report, json::RegimeContext{scenario_.products, context_.other_timber,
+                                                      false, context_.hazard, std::nullopt});
+    });
+    result["land_value_usd_ac"] = json::usd_ac(advice_.land_value);
+    result["sell_today"] = json::optional(advice_.sell_today, [](const SellToday& sale) {
+      return Value{{"timber_usd_ac", json::usd_ac(sale.timber)},
+                   {"land_usd_ac", json::usd_ac(sale.land)},
+                   {"loss_against_best_usd_ac", json::usd_ac(sale.loss_against_best)}};
+    });
+    result["wait_five_years"] =
+        json::optional(advice_.wait_five, [this](const WaitFiveYears& wait) {
+          return Value{{"best", json::plan(wait.plan, context_)},
+                       {"loss_against_best_usd_ac", json::usd_ac(wait.loss_against_best)},
+                       {"then", json::measures(wait.then)}};
+        });
+    result["waiting_earns_usd_ac"] = json::optional(advice_.waiting_earns, json::usd_ac);
+  }
+
+  const Scenario& scenario_;
+  const Advice& advice_;
+  const json::RegimeContext context_;
+};
+
+}  // namespace
+
+std::string advice_json(const Scenario& scenario, const Advice& advice) {
+  return json::result_text(AdviceWriter(scenario, advice).write());
+}
+
+}  // namespace staddle

@@ -1,0 +1,169 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "staddle/io/growth_writer.h"
+
+#include <fmt/format.h>
+
+#include "io/csv_writer.h"
+#include "io/text_table_writer.h"
+#include "io/value_writer.h"
+#include "signs/plain_words.h"
+
+namespace staddle {
+namespace {
+
+using json::Value;
+
+std::optional<CalendarYear> year_of(const Scenario& scenario, Age at) {
+  if (!scenario.present_year) return std::nullopt;
+  const Age present = scenario.is_standing() ? scenario.stand.standing->at : age(0);
+  return *scenario.present_year + (at - present);
+}
+
+const ThinningRecord* thinning_at(const RegimeReport& regime, Age at) {
+  for (const ThinningRecord& thinning : regime.thinnings) {
+    if (thinning.at == at && !thinning.cuts_nothing) return &thinning;
+  }
+  return nullptr;
+}
+
+GrowthRow after(const GrowthRow& before, const ThinningRecord& thinning, const PriceList& prices) {
+  GrowthRow row = before;
+  row.when = GrowthRow::When::after_cut;
+  row.measures = thinning.after;
+  for (std::size_t i = 0; i < row.tons.size(); ++i) {
+    row.tons[i] -= thinning.tons[i];
+    row.stumpage -= thinning.tons[i] * prices[i].stumpage;
+  }
+  return row;
+}
+
+const char* when_text(GrowthRow::When when) {
+  switch (when) {
+    case GrowthRow::When::before_cut:
+      return "before cut";
+    case GrowthRow::When::after_cut:
+      return "after cut";
+    case GrowthRow::When::only:
+      break;
+  }
+  return "";
+}
+
+Value row_json(const Scenario& scenario, const GrowthRow& row) {
+  const std::string when = when_text(row.when);
+  Value object{{"age_yr", json::whole_age(row.at)},
+               {"calendar_year",
+                json::optional(row.year, [](CalendarYear year) { return Value(year.whole()); })},
+               {"when", when.empty() ? Value(nullptr) : Value(when)},
+               {"tons_ac", json::tons_by_product(scenario.products, row.tons)},
+               {"stumpage_usd_ac", json::usd_ac(row.stumpage)}};
+  if (scenario.hazard.active()) object["share_standing"] = json::number(row.share_standing);
+  object.update(json::measures(row.measures));
+  return object;
+}
+
+std::string optional_number(const std::optional<double>& value) {
+  return value ? csv::number(*value) : "";
+}
+
+}  // namespace
+
+std::vector<GrowthRow> growth_rows(const Scenario& scenario, const RegimeReport& regime) {
+  std::vector<GrowthRow> rows;
+  for (const YearRecord& year : regime.years) {
+    GrowthRow row{year.at,
+                  year_of(scenario, year.at),
+                  GrowthRow::When::only,
+                  year.tons,
+                  year.stumpage_value,
+                  year.measures,
+                  year.share_standing};
+    const ThinningRecord* thinning = thinning_at(regime, year.at);
+    if (thinning != nullptr) row.when = GrowthRow::When::before_cut;
+    rows.push_back(row);
+    if (thinning != nullptr) rows.push_back(after(row, *thinning, scenario.prices));
+  }
+  return rows;
+}
+
+std::string growth_json(const Scenario& scenario, const RegimeReport& regime) {
+  Value thinnings = json::list(regime.thinnings, [](const ThinningRecord& thinning) {
+    return Value{{"age_yr", json::whole_age(thinning.at)},
+                 {"removal_fraction", json::number(thinning.removal_fraction)}};
+  });
+  Value rows = json::list(growth_rows(scenario, regime),
+                          [&](const GrowthRow& row) { return row_json(scenario, row); });
+  return json::result_text({{"format", "staddle-growth/1"},
+                            {"title", scenario.title},
+                            {"regime",
+                             {{"name", regime.name},
+                              {"thinnings", std::move(thinnings)},
+                              {"final_harvest_age_yr", json::whole_age(regime.final_harvest_age)}}},
+                            {"rows", std::move(rows)}});
+}
+
+std::string growth_csv(const Scenario& scenario, const RegimeReport& regime) {
+  const bool hazard = scenario.hazard.active();
+  std::vector<std::string> head{"age_yr", "calendar_year", "when"};
+  for (const ProductLimit& product : scenario.products) head.push_back(product.name + "_tons_ac");
+  head.push_back("stumpage_usd_ac");
+  if (hazard) head.push_back("share_standing");
+  for (const char* key :
+       {"tpa", "basal_area_ft2_ac", "qmd_in", "dominant_height_ft", "live_crown_ratio"}) {
+    head.push_back(key);
+  }
+  std::string text = csv::line(head);
+  for (const GrowthRow& row : growth_rows(scenario, regime)) {
+    std::vector<std::string> cells{csv::number(row.at.in(years)),
+                                   row.year ? csv::number(row.year->in(years)) : "",
+                                   when_text(row.when)};
+    for (const Yield& tons : row.tons) cells.push_back(csv::number(tons.in(tons_per_acre)));
+    cells.push_back(csv::number(row.stumpage.in(dollars_per_acre)));
+    if (hazard) cells.push_back(csv::number(row.share_standing));
+    const StandMeasures& stand = row.measures;
+    cells.push_back(csv::number(stand.trees.in(trees_per_acre)));
+    cells.push_back(csv::number(stand.basal_area.in(square_feet_per_acre)));
+    cells.push_back(csv::number(stand.quadratic_mean_diameter.in(inches)));
+    cells.push_back(csv::number(stand.dominant_height.in(feet)));
+    cells.push_back(optional_number(stand.live_crown_ratio));
+    text += csv::line(cells);
+  }
+  return text;
+}
+
+std::string growth_text(const Scenario& scenario, const RegimeReport& regime) {
+  std::vector<TextColumn> columns;
+  if (scenario.present_year) columns.push_back({"year", ""});
+  columns.push_back({"age", "years"});
+  columns.push_back({"", "", true});
+  for (const ProductLimit& product : scenario.products) {
+    columns.push_back({words::product(product.name), "tons/acre"});
+  }
+  columns.push_back({"stumpage", "$/acre"});
+  if (scenario.hazard.active()) columns.push_back({"standing", "of 100 acres"});
+  columns.push_back({"trees", "per acre"});
+  columns.push_back({"basal area", "sq ft/acre"});
+  columns.push_back({"mean diameter", "inches"});
+  columns.push_back({"dominant height", "feet"});
+  columns.push_back({"live crown", "percent"});
+  std::vector<std::vector<std::string>> rows;
+  for (const GrowthRow& row : growth_rows(scenario, regime)) {
+    std::vector<std::string> cells;
+    if (row.year) cells.push_back(fmt::format("{}", row.year->whole()));
+    cells.push_back(fmt::format("{}", row.at.whole()));
+    cells.push_back(when_text(row.when));
+    for (const Yield& tons : row.tons) cells.push_back(words::number(tons.in(tons_per_acre), 1));
+    cells.push_back(words::number(row.stumpage.in(dollars_per_acre)));
+    if (scenario.hazard.active()) cells.push_back(words::number(100 * row.share_standing));
+    const StandMeasures& stand = row.measures;
+    cells.push_back(words::number(stand.trees.in(trees_per_acre)));
+    cells.push_back(words::number(stand.basal_area.in(square_feet_per_acre)));
+    cells.push_back(words::number(stand.quadratic_mean_diameter.in(inches), 1));
+    cells.push_back(words::number(stand.dominant_height.in(feet)));
+    cells.push_back(stand.live_crown_ratio ? words::number(100 * *stand.live_crown_ratio) : "");
+    rows.push_back(std::move(cells));
+  }
+  return fmt::format("{}: {}\n\n", scenario.title, regime.name) + text_table(columns, rows);
+}
+
+}  // namespace staddle

@@ -1,0 +1,172 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "staddle/io/models_writer.h"
+
+#include <fmt/format.h>
+
+#include <utility>
+
+#include "io/number_text.h"
+#include "io/text_table_writer.h"
+#include "io/value_writer.h"
+
+namespace staddle {
+namespace {
+
+using json::Value;
+
+// An equation as people read it, with the coefficients that the program computes with.
+struct ShownEquation {
+  std::string what, key, equation;
+  std::vector<std::pair<std::string, double>> coefficients;
+};
+
+template <class Numbers>
+std::vector<std::pair<std::string, double>> numbered(const std::string& letter, int first,
+                                                     const Numbers& values) {
+  std::vector<std::pair<std::string, double>> named;
+  for (const double value : values) named.emplace_back(fmt::format("{}{}", letter, first++), value);
+  return named;
+}
+
+std::string total_weight_equation(TotalWeightForm form) {
+  switch (form) {
+    case TotalWeightForm::trees_height_basal_area:
+      return "ln Y = y0 + y1 ln N + y2 ln H + y3 ln B + y4 ln N / A + y5 ln B / A";
+    case TotalWeightForm::height_basal_area:
+      return "ln Y = y0 + y1 ln H + y2 ln B + y3 ln N / A + y4 ln H / A + y5 ln B / A";
+  }
+  throw ContractViolation("a form of the total-weight equation that has no text");
+}
+
+std::vector<ShownEquation> equations_of(const EquationSet& model) {
+  return {
+      {"dominant height, feet",
+       "dominant_height",
+       "H = SI ((1 - exp(-rate A)) / (1 - exp(-rate base)))^shape",
+       {{"rate", model.height_rate},
+        {"shape", model.height_shape},
+        {"base", model.site_base_age_yr}}},
+      {"trees per acre",
+       "survival",
+       "N2 = floor + ((N1 - floor)^-e + rate^2 SI (A2^p - A1^p))^(-1/e); held at or below the "
+       "floor",
+       {{"floor", model.survival_floor_tpa},
+        {"e", model.survival_exponent},
+        {"rate", model.survival_rate},
+        {"p", model.survival_age_power}}},
+      {"basal area of an unthinned stand, square feet per acre", "basal_area",
+       "ln Bu = b0 + b1 / A + b2 ln N + b3 ln H + b4 ln N / A + b5 ln H / A",
+       numbered("b", 0, model.basal_area)},
+      {"total green weight, tons per acre outside bark", "total_weight",
+       total_weight_equation(model.total_weight_form), numbered("y", 0, model.total_weight)},
+      {"weight of stems of at least d inches to a top of t inches", "merchantable",
+       "Ym = Y exp(m1 (t / Dq)^m2 + m3 N^m4 (d / Dq)^m5), Dq = sqrt(B / (0.005454154 N))",
+       numbered("m", 1, model.merchantable)},
+      {"a thinned stand's basal area",
+       "thinned_stand",
+       "CI = 1 - B / Bu; CI2 = CI1 exp(-k (A2 - A1)); B2 = Bu2 (1 - CI2)",
+       {{"k", model.recovery_per_yr}}},
+  };
+}
+
+std::string range_text(const FittedRange& range) {
+  return fmt::format("{} to {}", number_text(range.low), number_text(range.high));
+}
+
+Value range_json(const FittedRange& range) {
+  return Value::array({json::number(range.low), json::number(range.high)});
+}
+
+Value head_json(const EquationSet& model) {
+  return {{"id", model.id},
+          {"species", model.species},
+          {"region", model.region},
+          {"source", model.source},
+          {"fitted_range",
+           {{"age_yr", range_json(model.fitted_age_yr)},
+            {"tpa", range_json(model.fitted_tpa)},
+            {"site_index_ft", range_json(model.fitted_site_index_ft)}}}};
+}
+
+std::string head_text(const EquationSet& model) {
+  return fmt::format(
+      "{}\n  species  {}\n  region   {}\n  source   {}\n"
+      "  fitted   ages {} years, {} trees per acre, site index {} feet\n",
+      model.id, model.species, model.region, model.source, range_text(model.fitted_age_yr),
+      range_text(model.fitted_tpa), range_text(model.fitted_site_index_ft));
+}
+
+std::string worked_values_text(const std::vector<WorkedValue>& values) {
+  std::vector<std::vector<std::string>> rows;
+  for (const WorkedValue& value : values) {
+    std::vector<std::string> row;
+    for (const double cell :
+         {value.site_index_ft, value.planted_tpa, value.age_yr, value.tpa, value.dominant_height_ft,
+          value.basal_area_ft2_ac, value.qmd_in, value.total_tons_ac}) {
+      row.push_back(number_text(cell));
+    }
+    rows.push_back(std::move(row));
+  }
+  return text_table({{"site index", "feet"},
+                     {"planted", "per acre"},
+                     {"age", "years"},
+                     {"trees", "per acre"},
+                     {"dominant height", "feet"},
+                     {"basal area", "sq ft/acre"},
+                     {"mean diameter", "inches"},
+                     {"weight", "tons/acre"}},
+                    rows);
+}
+
+}  // namespace
+
+std::string models_text(const std::vector<EquationSet>& models) {
+  std::string text;
+  for (const EquationSet& model : models) text += head_text(model) + "\n";
+  return text +
+         "\"staddle models ID\" shows the equations of one. Instead of a model a scenario may name "
+         "a\n"
+         "yield table of your own: \"yield_table\": \"table.csv\".\n";
+}
+
+std::string models_json(const std::vector<EquationSet>& models) {
+  return json::result_text(
+      {{"format", "staddle-models/1"}, {"models", json::list(models, head_json)}});
+}
+
+std::string model_text(const EquationSet& model) {
+  std::string text = head_text(model);
+  text +=
+      "\nA: age in years; SI: site index, the dominant height at the base age; H: dominant "
+      "height;\n"
+      "N: trees and B: basal area per acre; Dq: quadratic mean diameter; ln: natural logarithm.\n";
+  for (const ShownEquation& shown : equations_of(model)) {
+    text += fmt::format("\n{}\n  {}\n ", shown.what, shown.equation);
+    for (const auto& [name, value] : shown.coefficients) {
+      text += fmt::format(" {} = {}", name, number_text(value));
+    }
+    text += "\n";
+  }
+  text += "\nWhat to know of it\n";
+  for (const std::string& note : model.notes) text += "  " + note + "\n";
+  return text + "\nWhat it says of planted and unthinned stands\n" +
+         worked_values_text(model.worked_values);
+}
+
+std::string model_json(const EquationSet& model) {
+  Value result{{"format", "staddle-model/1"}};
+  result.update(head_json(model));
+  Value equations = Value::object();
+  for (const ShownEquation& shown : equations_of(model)) {
+    Value coefficients = Value::object();
+    for (const auto& [name, value] : shown.coefficients) coefficients[name] = json::number(value);
+    equations[shown.key] = {{"what", shown.what},
+                            {"equation", shown.equation},
+                            {"coefficients", std::move(coefficients)}};
+  }
+  result["equations"] = std::move(equations);
+  result["notes"] = model.notes;
+  return json::result_text(result);
+}
+
+}  // namespace staddle

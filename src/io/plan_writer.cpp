@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "io/plan_writer.h"
+
+namespace staddle::json {
+namespace {
+
+// The money of a regime that every form of it shows.
+void add_value(Value& object, const RegimeValue& value, const RegimeContext& context) {
+  object["land_expectation_value_usd_ac"] =
+      context.standing ? optional(context.successor_lev, usd_ac) : usd_ac(value.objective);
+  object["forest_value_usd_ac"] = context.standing ? usd_ac(value.objective) : Value(nullptr);
+  object["net_present_value_usd_ac"] = usd_ac(value.net_present_value);
+}
+
+Value thinning(const ThinningRecord& record, const RegimeContext& context) {
+  Value object{{"age_yr", whole_age(record.at)},
+               {"removal_fraction", number(record.removal_fraction)},
+               {"tons_ac", tons_by_product(context.products, record.tons)},
+               {"revenue_usd_ac", usd_ac(record.revenue)}};
+  if (context.hazard) object["share_standing"] = number(record.share_standing);
+  if (record.cuts_nothing) object["cuts_nothing"] = true;
+  object["before"] = measures(record.before);
+  object["after"] = measures(record.after);
+  return object;
+}
+
+Value final_harvest(const HarvestRecord& record, const RegimeContext& context) {
+  Value object{{"tons_ac", tons_by_product(context.products, record.tons)}};
+  if (!record.other_tons.empty()) {
+    require(record.other_tons.size() == context.other_timber.size(),
+            "one yield belongs to each other timber");
+    Value other = Value::array();
+    for (std::size_t i = 0; i < record.other_tons.size(); ++i) {
+      other.push_back({{"what", context.other_timber[i].what},
+                       {"tons_ac", number(record.other_tons[i].in(tons_per_acre))}});
+    }
+    object["other_timber"] = std::move(other);
+  }
+  object["revenue_usd_ac"] = usd_ac(record.revenue);
+  if (context.hazard) object["share_standing"] = number(record.share_standing);
+  object["before"] = measures(record.before);
+  return object;
+}
+
+void add_returns(Value& object, const RegimeReport& report) {
+  object["equal_annual_equivalent_usd_ac"] = usd_ac(report.equal_annual_equivalent);
+  object["benefit_cost_ratio"] = optional(report.benefit_cost_ratio, number);
+  object["internal_rate_of_return"] = optional(report.internal_rate_of_return, number);
+  object["internal_rates_of_return"] = list(report.internal_rates_of_return, number);
+  object["internal_rate_of_return_reason"] = report.internal_rate_of_return_reason.empty()
+                                                 ? Value(nullptr)
+                                                 : Value(report.internal_rate_of_return_reason);
+}
+
+}  // namespace
+
+RegimeContext context_of(const Scenario& scenario, const Advice& advice) {
+  static const std::vector<OtherTimber> none;
+  return {scenario.products, scenario.is_standing() ? scenario.stand.standing->other_timber : none,
+          advice.standing, scenario.hazard.active(), advice.successor_lev};
+}
+
+Value plan(const Plan& plan, const RegimeContext& context) {
+  Value object{{"thinnings", list(plan.regime.thinnings,
+                                  [](const Thinning& thinning) {
+                                    return Value{
+                                        {"age_yr", whole_age(thinning.at)},
+                                        {"removal_fraction", number(thinning.removal_fraction)}};
+                                  })},
+               {"final_harvest_age_yr", whole_age(plan.regime.final_harvest)}};
+  add_value(object, plan.value, context);
+  return object;
+}
+
+Value regime(const RegimeReport& report, const RegimeContext& context) {
+  Value object{
+      {"thinnings", list(report.thinnings,
+                         [&](const ThinningRecord& record) { return thinning(record, context); })},
+      {"final_harvest_age_yr", whole_age(report.final_harvest_age)},
+      {"final_harvest", final_harvest(report.final_harvest, context)}};
+  add_value(object, report.value, context);
+  add_returns(object, report);
+  object["cash_flow"] = list(report.cash_flow, [](const CashFlowLine& line) {
+    return Value{
+        {"age_yr", whole_age(line.at)}, {"what", line.what}, {"usd_ac", usd_ac(line.amount)}};
+  });
+  return object;
+}
+
+}  // namespace staddle::json

@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "io/value_writer.h"
+#include "staddle/advise/advice.h"
+
+// Regimes as results show them, in short and in full.
+namespace staddle::json {
+
+// What an object that holds a regime needs to know beside it.
+struct RegimeContext {
+  const std::vector<ProductLimit>& products;
+  const std::vector<OtherTimber>& other_timber;
+  bool standing = false;
+  bool hazard = false;                        // tons and revenue are per acre still standing
+  std::optional<MoneyPerAcre> successor_lev;  // standing: LEV*, where it is known
+};
+RegimeContext context_of(const Scenario& scenario, const Advice& advice);
+
+// PLAN: {thinnings, final_harvest_age_yr, land_expectation_value_usd_ac,
+// forest_value_usd_ac, net_present_value_usd_ac}.
+Value plan(const Plan& plan, const RegimeContext& context);
+
+// A regime with its tons, money and measures, shaped like "best" of staddle-advice/1.
+Value regime(const RegimeReport& report, const RegimeContext& context);
+
+}  // namespace staddle::json

@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "staddle/scenario/advise_problem.h"
+
+#include <fmt/format.h>
+
+#include "staddle/scenario/problems.h"
+
+namespace staddle {
+
+Result<AdviseProblem> make_advise_problem(const Scenario& scenario) {
+  if (std::holds_alternative<std::vector<TabledRegime>>(scenario.stand.source)) {
+    return Faults{{FaultCode::contradiction, scenario.file, "/stand/yield_tables",
+                   "tables of fixed regimes leave no thinning to decide, which this command does",
+                   "give one unthinned table as yield_table"}};
+  }
+  ScenarioProblems problems = make_problems(scenario);
+  const AfterHarvest after_harvest = scenario.after_harvest;
+  const auto land_value = [after_harvest](std::optional<MoneyPerAcre> successor_lev) {
+    if (after_harvest.kind == AfterHarvest::Kind::land_price) return after_harvest.land_price;
+    require(successor_lev.has_value(), "the land is worth what its next stand is worth");
+    return land_value_after(after_harvest, *successor_lev);
+  };
+  AdviseProblem problem{std::move(problems.stand),
+                        std::move(problems.successor),
+                        land_value,
+                        scenario.regimes,
+                        scenario.ready_limits,
+                        scenario.site,
+                        std::nullopt,
+                        std::nullopt};
+  if (const auto* equations = std::get_if<EquationSet>(&scenario.stand.source)) {
+    problem.equations = *equations;
+    problem.site_index = scenario.stand.site_index;
+  }
+  return problem;
+}
+
+std::vector<Assumption> assumptions_of(const Scenario& scenario, const Advice& advice) {
+  std::vector<Assumption> assumed = scenario.assumed;
+  for (const int count : advice.counts_without_regime) {
+    assumed.push_back(
+        {"/decisions/max_thinnings", fmt::format("{}", count),
+         fmt::format("no regime with exactly {} thinnings satisfies the limits", count)});
+  }
+  if (advice.first_cuts_shut_by_one_ton_rule > 0) {
+    assumed.push_back(
+        {"/decisions/cut_diameter_ratio", fmt::format("{}", scenario.cut_diameter_ratios.front()),
+         fmt::format("{} first cuts were left out because a product would stand more than a ton "
+                     "per acre higher after the cut than before it",
+                     advice.first_cuts_shut_by_one_ton_rule)});
+  }
+  if (advice.first_age_with_minimum_sale) {
+    assumed.push_back(
+        {"/decisions/min_sale_tons", fmt::format("{}", scenario.lattice.min_sale.in(tons)),
+         fmt::format("no thinning sells so much now; the first that does is at age {}",
+                     advice.first_age_with_minimum_sale->whole())});
+  }
+  return assumed;
+}
+
+}  // namespace staddle
