@@ -102,12 +102,21 @@ bool LatticeRules::breaks_one_ton_rule(const Cut& cut) const {
                      [](double tons) { return !at_least(tons, -most_rise_of_a_product); });
 }
 
-bool LatticeRules::keeps_all_but_one_ton_rule(const Cut& cut) const {
-  if (!at_least(cut.tpa, fewest_trees_left)) return false;
+double LatticeRules::residual_basal_area_floor() const {
   const auto& guard = lattice_.guards.min_residual_basal_area;
-  const double floor = std::max(guard ? guard->in(square_feet_per_acre) : 0.0,
-                                lattice_.min_residual_basal_area.in(square_feet_per_acre));
-  return at_least(cut.basal_area, floor) && makes_a_sale(cut);
+  return std::max(guard ? guard->in(square_feet_per_acre) : 0.0,
+                  lattice_.min_residual_basal_area.in(square_feet_per_acre));
+}
+
+double LatticeRules::least_tons_cut() const {
+  // The slack of a limit on the whole sale is spread over its acres.
+  return std::max(lattice_.min_removal.in(tons_per_acre) - tolerance::limit_slack,
+                  (lattice_.min_sale.in(tons) - tolerance::limit_slack) / acres_);
+}
+
+bool LatticeRules::keeps_all_but_one_ton_rule(const Cut& cut) const {
+  return at_least(cut.tpa, fewest_trees_left) &&
+         at_least(cut.basal_area, residual_basal_area_floor()) && makes_a_sale(cut);
 }
 
 bool LatticeRules::makes_a_sale(const Cut& cut) const {

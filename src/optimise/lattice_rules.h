@@ -31,6 +31,11 @@ class LatticeRules {
   // How many of removals() the largest removal allowed leaves at this age.
   std::size_t removals_allowed(int age_yr) const;
 
+  const Guards& guards() const { return lattice_.guards; }
+  // What a cut must leave and yield, per acre, all limits taken together.
+  double residual_basal_area_floor() const;
+  double least_tons_cut() const;
+
   // Height, diameter and crown: the same for every removal.
   bool stand_may_be_cut(const Measured& measured) const;
   // Trees and basal area left, tons, and the one-ton rule.

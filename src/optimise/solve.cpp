@@ -1,32 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "staddle/optimise/solve.h"
 
-#include <algorithm>
 #include <cmath>
 
-#include "optimise/exhaustive.h"
-#include "optimise/lattice_rules.h"
+#include "optimise/candidates.h"
+#include "optimise/search_answer.h"
 #include "regime/evaluate.h"
 
 namespace staddle {
 namespace {
-
-// What counts as being as good as the best: max($5, 2 percent of |best|) per acre.
-MoneyPerAcre near_best_tolerance(double best_usd_ac) {
-  constexpr double least_usd_ac = 5.0;
-  constexpr double share = 0.02;
-  return dollars_per_acre(std::max(least_usd_ac, share * std::fabs(best_usd_ac)));
-}
-
-Regime regime_of(const LatticeRegime& found, const LatticeRules& rules) {
-  Regime regime;
-  for (std::size_t i = 0; i < static_cast<std::size_t>(found.cuts); ++i) {
-    regime.thinnings.push_back(
-        {age(found.age_yr[i]), rules.removals()[static_cast<std::size_t>(found.removal[i])]});
-  }
-  regime.final_harvest = age(found.final_yr);
-  return regime;
-}
 
 PricedRegime priced(const Champion& champion, const LatticeRules& rules,
                     const CaseKernel& kernel) {
@@ -34,25 +16,23 @@ PricedRegime priced(const Champion& champion, const LatticeRules& rules,
   return {regime, evaluate(kernel, regime)};
 }
 
-NearBest windows(const Champions& champions, const LatticeRules& rules) {
-  const double best = champions.best()->value;
+NearBest near_best_of(const WindowAges& ages, double best_usd_ac) {
   NearBest near_best;
-  near_best.tolerance = near_best_tolerance(best);
-  const double floor = best - near_best.tolerance.in(dollars_per_acre);
-  bool seen = false;
-  for (int at = rules.final_from(); at <= rules.final_to(); ++at) {
-    if (!champions.with_final(at) || champions.with_final(at)->value < floor) continue;
-    if (!seen) near_best.final_harvest_low = age(at);
-    near_best.final_harvest_high = age(at);
-    seen = true;
-  }
-  if (champions.best()->regime.cuts == 0) return near_best;
-  for (int at = rules.cut_from(); at <= rules.cut_to(); ++at) {
-    if (!champions.with_first_cut(at) || champions.with_first_cut(at)->value < floor) continue;
-    if (!near_best.first_thinning_low) near_best.first_thinning_low = age(at);
-    near_best.first_thinning_high = age(at);
-  }
+  near_best.tolerance = dollars_per_acre(near_best_tolerance_usd_ac(best_usd_ac));
+  if (ages.first_low) near_best.first_thinning_low = age(*ages.first_low);
+  if (ages.first_high) near_best.first_thinning_high = age(*ages.first_high);
+  near_best.final_harvest_low = age(ages.final_low);
+  near_best.final_harvest_high = age(ages.final_high);
   return near_best;
+}
+
+SearchAnswer search(const CaseKernel& kernel, const LatticeRules& rules,
+                    const StandOptions& options) {
+  // A table's shares of products come from a search for an age: no closed form to vector.
+  const bool plain = options.method == StandOptions::Method::exhaustive ||
+                     kernel.growth().from_table() || rules.final_from() > rules.final_to();
+  return plain ? answer_exhaustively(kernel, rules, options)
+               : answer_by_vectors(kernel, rules, options);
 }
 
 }  // namespace
@@ -60,32 +40,29 @@ NearBest windows(const Champions& champions, const LatticeRules& rules) {
 StandSolution solve(const StandProblem& problem, const StandOptions& options) {
   const CaseKernel kernel(problem.stand_case);
   const LatticeRules rules(problem, kernel);
-  const SearchOutcome outcome = search_exhaustively(kernel, rules, options);
+  const SearchAnswer answer = search(kernel, rules, options);
   StandSolution solution;
   solution.certificate.lattice_regimes = rules.count_regimes();
-  solution.certificate.regimes_valued = outcome.regimes_valued;
-  if (!outcome.finished) solution.certificate.gap = dollars_per_acre(HUGE_VAL);
-  if (!outcome.champions.best()) {
-    if (!outcome.finished) {
-      solution.reason = "the search was stopped before it valued a regime";
-      return solution;
-    }
-    solution.reason = "no final-harvest age is left: allowed are ages " +
-                      std::to_string(rules.final_from()) + " to " +
-                      std::to_string(rules.final_to());
+  solution.certificate.regimes_valued = answer.regimes_valued;
+  if (!answer.finished) solution.certificate.gap = dollars_per_acre(HUGE_VAL);
+  if (!answer.best) {
+    solution.reason = answer.finished
+                          ? "no final-harvest age is left: allowed are ages " +
+                                std::to_string(rules.final_from()) + " to " +
+                                std::to_string(rules.final_to())
+                          : "the search was stopped before it valued a regime";
     return solution;
   }
   solution.status =
-      outcome.finished ? StandSolution::Status::optimal : StandSolution::Status::stopped;
-  solution.best = priced(*outcome.champions.best(), rules, kernel);
+      answer.finished ? StandSolution::Status::optimal : StandSolution::Status::stopped;
+  solution.best = priced(*answer.best, rules, kernel);
   if (options.by_count) {
-    for (int cuts = 0; cuts <= rules.max_thinnings(); ++cuts) {
-      const auto& champion = outcome.champions.with_cuts(cuts);
+    for (const std::optional<Champion>& champion : answer.by_count) {
       solution.by_count.push_back(champion ? std::optional(priced(*champion, rules, kernel))
                                            : std::nullopt);
     }
   }
-  if (options.windows) solution.near_best = windows(outcome.champions, rules);
+  if (answer.windows) solution.near_best = near_best_of(*answer.windows, answer.best->value);
   return solution;
 }
 

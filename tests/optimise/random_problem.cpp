@@ -89,16 +89,17 @@ MeasuredStand random_stand(RandomStream& random, int low_age, int high_age) {
 DecisionLattice random_lattice(RandomStream& random, const ProblemKind& kind) {
   DecisionLattice lattice;
   lattice.max_thinnings =
-      kind.just_so ? kind.max_thinnings : whole_between(random, 0, kind.max_thinnings);
+      kind.just_so || chance(random, 0.5) ? kind.max_thinnings
+                                          : whole_between(random, 0, kind.max_thinnings);
   const int from = whole_between(random, 8, 18);
   lattice.thinning_from = age(from);
-  lattice.thinning_to = age(from + whole_between(random, 2, kind.years));
+  lattice.thinning_to = age(from + whole_between(random, kind.years / 4, kind.years));
   lattice.years_between_entries = whole_between(random, 2, 7);
   const int final_from = whole_between(random, 16, 28);
   lattice.final_from = age(final_from);
   lattice.final_to = age(final_from + whole_between(random, 4, 22));
   double removal = between(random, 0.08, 0.25);
-  const int count = whole_between(random, 1, kind.removals);
+  const int count = whole_between(random, (kind.removals + 1) / 2, kind.removals);
   for (int i = 0; i < count && removal < 0.85; ++i) {
     lattice.removal_fractions.push_back(removal);
     removal += between(random, 0.01, 0.15);

@@ -11,8 +11,8 @@ struct ProblemKind {
   bool storms = false;
   int max_thinnings = 2;     // the most; drawn from 0 unless `just_so`
   bool just_so = false;      // exactly max_thinnings
-  int removals = 5;          // at most so many removal fractions
-  int years = 16;            // the thinning window is at most so wide
+  int removals = 6;          // at most so many removal fractions
+  int years = 22;            // the thinning window is at most so wide
 };
 
 // The four perils of the southern pine tables with probabilities of a random zone.

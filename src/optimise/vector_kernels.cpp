@@ -1,0 +1,326 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "optimise/vector_kernels.h"
+
+#include <cmath>
+
+// Highway compiles what follows once for each instruction set and chooses when it runs.
+#undef HWY_TARGET_INCLUDE
+#define HWY_TARGET_INCLUDE "optimise/vector_kernels.cpp"
+#include "hwy/foreach_target.h"
+//
+#include "hwy/contrib/math/math-inl.h"
+#include "hwy/highway.h"
+
+HWY_BEFORE_NAMESPACE();
+namespace staddle {
+namespace HWY_NAMESPACE {
+namespace {
+
+namespace hn = hwy::HWY_NAMESPACE;
+using Tag = hn::ScalableTag<double>;
+using Lanes = hn::Vec<Tag>;
+
+constexpr double minus_infinity = -std::numeric_limits<double>::infinity();
+
+HWY_INLINE Lanes set(double value) { return hn::Set(Tag(), value); }
+HWY_INLINE Lanes load(const std::vector<double>& array, std::size_t at) {
+  return hn::LoadU(Tag(), array.data() + at);
+}
+HWY_INLINE void store(Lanes value, std::vector<double>& array, std::size_t at) {
+  hn::StoreU(value, Tag(), array.data() + at);
+}
+HWY_INLINE Lanes exp_of(Lanes x) { return hn::Exp(Tag(), x); }
+HWY_INLINE Lanes log_of(Lanes x) { return hn::Log(Tag(), x); }
+HWY_INLINE Lanes clamped(Lanes x, double low, double high) {
+  return hn::Min(hn::Max(x, set(low)), set(high));
+}
+
+// M_j of one term.
+HWY_INLINE Lanes merchantable(const SearchTables& tables, std::size_t term, Lanes log_tons,
+                              Lanes top_factor, Lanes dbh_factor) {
+  return exp_of(hn::MulAdd(set(tables.top_term[term]), top_factor,
+                           hn::MulAdd(set(tables.dbh_term[term]), dbh_factor, log_tons)));
+}
+
+// The stand and its worth at the ages t, t+1, ...
+HWY_INLINE void grow(const SearchTables& tables, const SearchState& state, std::size_t t,
+                     double offset_value, const StretchPlan& plan, Trajectory& out) {
+  Lanes n;
+  if (state.trees.held) {
+    n = set(std::log(state.trees.invariant));
+  } else {
+    const Lanes above = exp_of(hn::Mul(set(-1.0 / tables.survival_exponent),
+                                       log_of(hn::Add(set(state.trees.invariant),
+                                                      load(tables.survival, t)))));
+    n = log_of(hn::Add(set(tables.survival_floor), above));
+  }
+  Lanes w = set(0.0);
+  if (state.competition != 0.0) {
+    const Lanes years = hn::Iota(Tag(), static_cast<double>(t) - state.age_yr);
+    const Lanes competition = hn::Mul(
+        set(state.competition), exp_of(hn::Mul(set(-state.recovery_per_yr), years)));
+    w = log_of(hn::Sub(set(1.0), competition));
+  }
+  const Lanes log_tons =
+      hn::MulAdd(load(tables.tons_w, t), w,
+                 hn::MulAdd(load(tables.tons_n, t), n, load(tables.tons_constant, t)));
+  const Lanes log_diameter =
+      hn::MulAdd(set(0.5), w,
+                 hn::MulAdd(load(tables.diameter_n, t), n, load(tables.diameter_constant, t)));
+  const Lanes top_factor = exp_of(hn::Mul(set(-tables.top_power), log_diameter));
+  const Lanes dbh_factor = exp_of(hn::Sub(hn::Mul(set(tables.tree_power), n),
+                                          hn::Mul(set(tables.dbh_power), log_diameter)));
+  Lanes value = hn::Add(load(tables.other_timber, t), set(offset_value));
+  for (std::size_t j = 0; j < tables.terms; ++j) {
+    const Lanes m = merchantable(tables, j, log_tons, top_factor, dbh_factor);
+    value = hn::MulAdd(set(tables.final_weight[j]), m, value);
+    if (plan.cuts_follow) store(m, out.merchantable[j], t);
+  }
+  store(value, out.stumpage, t);
+  if (!plan.cuts_follow && tables.perils.empty()) return;
+  const Lanes diameter = exp_of(log_diameter);
+  store(diameter, out.diameter_in, t);
+  if (!plan.cuts_follow) return;
+  store(n, out.log_tpa, t);
+  store(w, out.log_density, t);
+  store(log_tons, out.log_tons, t);
+  store(top_factor, out.top_factor, t);
+  store(dbh_factor, out.dbh_factor, t);
+  const Lanes crown = hn::Sub(set(1.0 + tables.crown_offset),
+                              exp_of(hn::Mul(load(tables.crown_slope, t), diameter)));
+  store(clamped(crown, 0.0, 1.0), out.crown_ratio, t);
+}
+
+// The damage share of a peril at the ages t, t+1, ...
+HWY_INLINE Lanes damage(const SearchTables& tables, const PerilKernel& peril, std::size_t t,
+                        Lanes slenderness, Lanes opening) {
+  if (peril.constant) return set(peril.constant_share);
+  const Lanes height = load(tables.height_ft, t);
+  const Lanes tall = clamped(hn::Mul(hn::Sub(height, set(20.0)), set(0.1)), 0.0, 1.0);
+  Lanes reach = set(1.0);
+  if (peril.wind) {
+    reach = clamped(hn::Mul(hn::Sub(height, set(30.0)), set(1.0 / 35.0)), 0.0, 1.3);
+  }
+  Lanes log_odds = hn::MulAdd(set(peril.height_slope_per_ft),
+                              hn::Sub(height, set(peril.reference_height_ft)),
+                              set(peril.base_log_odds));
+  log_odds = hn::MulAdd(set(peril.slenderness_slope),
+                        hn::Max(set(0.0), hn::Sub(slenderness, set(slenderness_threshold))),
+                        log_odds);
+  log_odds = hn::MulAdd(hn::Mul(set(peril.log_odds_ratio), opening), reach, log_odds);
+  return hn::Div(tall, hn::Add(set(1.0), exp_of(hn::Neg(log_odds))));
+}
+
+// What storms take at the ages t, t+1, ..., per acre that enters the year.
+HWY_INLINE void meet_storms(const SearchTables& tables, const SearchState& state, std::size_t t,
+                            Trajectory& out) {
+  const Lanes age = hn::Iota(Tag(), static_cast<double>(t));
+  const Lanes cap = set(slenderness_cap);
+  Lanes slenderness = hn::Min(
+      cap, hn::Div(hn::Mul(set(12.0), load(tables.height_ft, t)), load(out.diameter_in, t)));
+  Lanes opening = set(0.0);
+  const Lanes recovery = set(tables.storm_recovery_yr);
+  for (int i = 0; i < state.memories; ++i) {
+    const CutMemory& cut = state.memory[static_cast<std::size_t>(i)];
+    const Lanes since = hn::Sub(age, set(cut.age_yr + 1.0));
+    const Lanes left = hn::Max(set(0.0), hn::Sub(set(1.0), hn::Div(since, recovery)));
+    opening = hn::Max(opening, hn::Mul(set(cut.opening), left));
+    const auto recent = hn::Lt(since, recovery);
+    slenderness = hn::IfThenElse(recent, hn::Max(slenderness, set(cut.slenderness)), slenderness);
+  }
+  const Lanes value = load(out.stumpage, t);
+  Lanes loss = set(0.0), money = set(0.0);
+  for (const PerilKernel& peril : tables.perils) {
+    const Lanes lost = hn::Mul(set(peril.annual_probability),
+                               damage(tables, peril, t, slenderness, opening));
+    loss = hn::Add(loss, lost);
+    money = hn::MulAdd(lost, hn::Sub(hn::Mul(set(peril.salvage_share), value),
+                                     set(peril.cleanup_usd_ac)), money);
+  }
+  store(loss, out.loss, t);
+  store(hn::MulAdd(loss, set(tables.delay_money), money), out.loss_money, t);
+}
+
+// Money, land weight and standing acres year by year, where storms link the years.
+HWY_INLINE void pass_years(const SearchTables& tables, const SearchState& state,
+                           const StretchPlan& plan, Trajectory& out) {
+  const std::vector<double>& yearly =
+      state.first_thinning_past ? tables.yearly_after : tables.yearly_before;
+  double money = state.money, land_weight = state.land_weight, alive = state.alive;
+  for (auto t = static_cast<std::size_t>(plan.from); t <= static_cast<std::size_t>(plan.to); ++t) {
+    if (static_cast<int>(t) > state.age_yr) {
+      const double now = tables.discount[t] * alive;
+      money += now * (out.loss_money[t] + yearly[t]);
+      land_weight += now * tables.delay_discount * out.loss[t];
+      alive *= 1.0 - out.loss[t];
+      money += tables.discount[t] * alive * tables.practices[t];
+    }
+    out.money[t] = money;
+    out.land_weight[t] = land_weight;
+    out.alive[t] = alive;
+  }
+}
+
+// The worth of selling at the ages t, t+1, ...; returns it where a sale is allowed.
+template <bool storms>
+HWY_INLINE Lanes sell(const SearchTables& tables, const SearchState& state, std::size_t t,
+                      const StretchPlan& plan, Trajectory& out) {
+  const Lanes net = hn::Add(
+      hn::MulSub(load(out.stumpage, t), set(tables.net_share), set(tables.final_sale_cost)),
+      set(tables.delay_money));
+  Lanes objective;
+  if constexpr (storms) {
+    const Lanes now = hn::Mul(load(tables.discount, t), load(out.alive, t));
+    const Lanes money = hn::MulAdd(now, net, load(out.money, t));
+    const Lanes land = hn::MulAdd(now, set(tables.delay_discount), load(out.land_weight, t));
+    objective = tables.standing ? hn::MulAdd(land, set(tables.land_value), money)
+                                : hn::Div(money, hn::Sub(set(1.0), land));
+  } else {
+    const std::vector<double>& summed =
+        state.first_thinning_past ? tables.summed_after : tables.summed_before;
+    const auto start = static_cast<std::size_t>(state.age_yr);
+    const Lanes before = hn::Add(load(summed, t), set(state.money - summed[start]));
+    if (plan.cuts_follow) store(before, out.money, t);
+    objective = hn::MulAdd(load(tables.discount, t), net, before);
+    if (tables.standing) {
+      objective = hn::MulAdd(load(tables.land_discount, t), set(tables.land_value), objective);
+    }
+    objective = hn::Mul(objective, load(tables.land_factor, t));
+  }
+  const Lanes age = hn::Iota(Tag(), static_cast<double>(t));
+  const auto allowed = hn::And(hn::Ge(age, set(plan.final_from)), hn::Le(age, set(plan.to)));
+  objective = hn::IfThenElse(allowed, objective, set(minus_infinity));
+  store(objective, out.objective, t);
+  return objective;
+}
+
+double follow(const SearchTables& tables, const SearchState& state, const StretchPlan& plan,
+              Trajectory& out) {
+  const auto lanes = hn::Lanes(Tag());
+  const auto from = static_cast<std::size_t>(plan.from), to = static_cast<std::size_t>(plan.to);
+  out.from = plan.from;
+  out.to = plan.to;
+  double offset_value = 0.0;
+  for (std::size_t i = 0; i < tables.products; ++i) {
+    offset_value += state.offset[i] * tables.final_price[i];
+  }
+  Lanes best = set(minus_infinity);
+  const bool storms = !tables.perils.empty();
+  for (std::size_t t = from; t <= to; t += lanes) {
+    grow(tables, state, t, offset_value, plan, out);
+    if (storms) {
+      meet_storms(tables, state, t, out);
+    } else {
+      best = hn::Max(best, sell<false>(tables, state, t, plan, out));
+    }
+  }
+  if (storms) {
+    pass_years(tables, state, plan, out);
+    for (std::size_t t = from; t <= to; t += lanes) {
+      best = hn::Max(best, sell<true>(tables, state, t, plan, out));
+    }
+  }
+  return hn::GetLane(hn::MaxOfLanes(Tag(), best));
+}
+
+// Tons after the cuts f, f+1, ... and what they earn and break.
+HWY_INLINE void cut_lanes(const SearchTables& tables, const SearchState& state,
+                          const RemovalFactors& factors, const Trajectory& stand, std::size_t t,
+                          std::size_t f, const CutLimits& limits, CutOptions& out) {
+  const Lanes log_trees = load(factors.log_trees, f), log_basal = load(factors.log_basal, f);
+  const Lanes log_tons = hn::MulAdd(set(tables.tons_trees[t]), log_trees,
+                                    hn::MulAdd(set(tables.tons_basal[t]), log_basal,
+                                               set(stand.log_tons[t])));
+  const Lanes top = hn::Mul(set(stand.top_factor[t]), load(factors.top_factor, f));
+  const Lanes dbh = hn::Mul(set(stand.dbh_factor[t]), load(factors.dbh_factor, f));
+  for (std::size_t i = 0; i < tables.products; ++i) store(set(0.0), out.plain_after[i], f);
+  for (std::size_t j = 0; j < tables.terms; ++j) {
+    const Lanes m = merchantable(tables, j, log_tons, top, dbh);
+    for (std::size_t i = 0; i < tables.products; ++i) {
+      const double coefficient = tables.coefficient[i * tables.terms + j];
+      if (coefficient == 0.0) continue;
+      store(hn::MulAdd(set(coefficient), m, load(out.plain_after[i], f)), out.plain_after[i], f);
+    }
+  }
+  Lanes value = set(0.0), tons = set(0.0), margin = set(std::numeric_limits<double>::infinity());
+  for (std::size_t i = 0; i < tables.products; ++i) {
+    const double plain = out.plain_before[i];
+    const Lanes plain_cut = hn::Sub(set(plain), load(out.plain_after[i], f));
+    // A cut takes the share of the multiplied tons that it takes of the plain ones.
+    const double scale = tables.has_offsets && plain > 0.0
+                             ? tables.growth_multiplier + state.offset[i] / plain
+                             : tables.growth_multiplier;
+    const Lanes cut = hn::Mul(plain_cut, set(scale));
+    tons = hn::Add(tons, cut);
+    value = hn::MulAdd(cut, set(tables.thinning_price[i]), value);
+    margin = hn::Min(margin, hn::Add(cut, set(limits.rise)));
+  }
+  const Lanes n = hn::Add(set(stand.log_tpa[t]), log_trees);
+  const double log_unthinned =
+      tables.log_basal_constant[t] + tables.log_basal_n[t] * stand.log_tpa[t];
+  const Lanes basal_area = exp_of(hn::Add(set(log_unthinned + stand.log_density[t]), log_basal));
+  margin = hn::Min(margin, hn::Sub(exp_of(n), set(limits.trees)));
+  margin = hn::Min(margin, hn::Sub(basal_area, set(limits.basal_area)));
+  margin = hn::Min(margin, hn::Sub(tons, set(limits.tons)));
+  const Lanes w = hn::NegMulAdd(set(tables.log_basal_n[t]), log_trees,
+                                hn::Add(set(stand.log_density[t]), log_basal));
+  store(n, out.log_tpa, f);
+  store(hn::Sub(set(1.0), exp_of(w)), out.competition, f);
+  store(hn::MulSub(value, set(tables.net_share), set(tables.thinning_sale_cost)), out.revenue, f);
+  store(margin, out.margin, f);
+}
+
+void work_out_cuts(const SearchTables& tables, const SearchState& state, const Trajectory& stand,
+                   int age_yr, std::size_t count, const CutLimits& limits, CutOptions& out) {
+  const auto t = static_cast<std::size_t>(age_yr);
+  const RemovalFactors& factors = tables.removals_at(state.entries);
+  out.count = count;
+  for (std::size_t i = 0; i < tables.products; ++i) {
+    double plain = 0.0;
+    for (std::size_t j = 0; j < tables.terms; ++j) {
+      plain += tables.coefficient[i * tables.terms + j] * stand.merchantable[j][t];
+    }
+    out.plain_before[i] = plain;
+  }
+  for (std::size_t f = 0; f < count; f += hn::Lanes(Tag())) {
+    cut_lanes(tables, state, factors, stand, t, f, limits, out);
+  }
+}
+
+}  // namespace
+
+const VectorKernels& kernels() {
+  static const VectorKernels table{follow, work_out_cuts};
+  return table;
+}
+
+}  // namespace HWY_NAMESPACE
+}  // namespace staddle
+HWY_AFTER_NAMESPACE();
+
+#if HWY_ONCE
+namespace staddle {
+
+HWY_EXPORT(kernels);
+
+const VectorKernels& vector_kernels() { return HWY_DYNAMIC_DISPATCH(kernels)(); }
+
+Trajectory::Trajectory(const SearchTables& tables) {
+  const std::size_t size = tables.discount.size();
+  for (auto* array : {&log_tpa, &log_density, &log_tons, &top_factor, &dbh_factor, &diameter_in,
+                      &crown_ratio, &stumpage, &money, &land_weight, &alive, &objective, &loss,
+                      &loss_money}) {
+    array->assign(size, 0.0);
+  }
+  std::fill(alive.begin(), alive.end(), 1.0);
+  merchantable.assign(tables.terms, std::vector<double>(size, 0.0));
+}
+
+CutOptions::CutOptions(std::size_t removals) {
+  const std::size_t size = removals + lane_padding;
+  for (auto* array : {&log_tpa, &competition, &revenue, &margin}) array->assign(size, 0.0);
+  plain_after.assign(max_products, std::vector<double>(size, 0.0));
+}
+
+}  // namespace staddle
+#endif  // HWY_ONCE

@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <limits>
+#include <vector>
+
+#include "optimise/search_tables.h"
+
+namespace staddle {
+
+// A stand just after a cut, or at the start: all that its future depends on. Money is
+// expected and discounted to the present, as in StandPoint.
+struct SearchState {
+  int age_yr = 0;
+  int entries = 0;
+  bool first_thinning_past = false;
+  TreeTrack trees;
+  double competition = 0;      // CI at age_yr
+  double recovery_per_yr = 0;
+  double money = 0, land_weight = 0, alive = 1;
+  int memories = 0;
+  std::array<CutMemory, most_cut_memories> memory{};
+  ProductTons offset{};        // scaled tons = multiplier x plain tons + offset
+};
+
+// One stretch: the stand at every age from a state on, without a further cut. Arrays by
+// age; valid from `from` to `to`.
+struct Trajectory {
+  Trajectory() = default;
+  explicit Trajectory(const SearchTables& tables);
+
+  int from = 0, to = 0;
+  std::vector<double> log_tpa, log_density;    // n = ln N, w = ln(1 - CI)
+  std::vector<double> log_tons, top_factor, dbh_factor, diameter_in, crown_ratio;
+  std::vector<std::vector<double>> merchantable;  // M by term, without growth multiplier
+  std::vector<double> stumpage;                // final prices, other timber included
+  std::vector<double> money, land_weight, alive;  // before a cut or harvest of the year
+  std::vector<double> objective;               // of a final harvest; -infinity where none
+  // Storms: what a year loses and gains per acre that enters it.
+  std::vector<double> loss, loss_money;
+};
+
+// The cuts of one stand at one age, one per removal.
+struct CutOptions {
+  CutOptions() = default;
+  explicit CutOptions(std::size_t removals);
+
+  std::size_t count = 0;
+  std::vector<double> log_tpa, competition;  // just after
+  std::vector<double> revenue;               // net, per acre standing
+  // The least of (what is there - what a limit asks) over all limits: below zero the cut
+  // is not admissible. Trees, square feet and tons alike.
+  std::vector<double> margin;
+  ProductTons plain_before{};
+  std::vector<std::vector<double>> plain_after;  // by product; both in tons
+};
+
+// What a cut has to leave and to yield, per acre.
+struct CutLimits {
+  double trees = 0, basal_area = 0, tons = 0, rise = 0;
+};
+
+// What is asked of one stretch.
+struct StretchPlan {
+  int from = 0, to = 0;        // ages to be worked out
+  int final_from = 0;          // objective is -infinity before, and after `to`
+  bool cuts_follow = false;    // also what a cut needs
+};
+
+// Vector arithmetic, in the widest instructions that this processor has. Its values only
+// search and prune; what is reported comes from the plain evaluator.
+struct VectorKernels {
+  // Returns the largest objective.
+  double (*follow)(const SearchTables&, const SearchState&, const StretchPlan&, Trajectory&);
+  // The first `count` removals at an age of a trajectory whose plan said cuts follow.
+  void (*work_out_cuts)(const SearchTables&, const SearchState&, const Trajectory&, int age_yr,
+                        std::size_t count, const CutLimits&, CutOptions&);
+};
+
+const VectorKernels& vector_kernels();
+
+}  // namespace staddle

@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "optimise/candidates.h"
+#include "optimise/exact_limits.h"
+#include "optimise/vector_kernels.h"
+
+namespace staddle {
+
+// Values every regime of the lattice by vector arithmetic, depth first over cuts: each
+// state after a cut gets one trajectory over ages that serves all final harvests and all
+// later cuts. Only regimes within the slack of the best of their count are settled by the
+// plain evaluator. Growth from equations only.
+class VectorSearch {
+ public:
+  VectorSearch(const CaseKernel& kernel, const LatticeRules& rules, const SearchTables& tables,
+               const StandOptions& options);
+
+  void run();
+
+  bool finished() const { return finished_; }
+  std::uint64_t regimes_valued() const { return valued_; }
+  Candidates& candidates() { return candidates_; }
+  // The highest approximate value with this first thinning, with this final harvest;
+  // -infinity where there is none. Kept when windows are asked for.
+  double highest_with_first_cut(int age_yr) const {
+    return by_first_cut_[static_cast<std::size_t>(age_yr)];
+  }
+  double highest_with_final(int age_yr) const {
+    return by_final_[static_cast<std::size_t>(age_yr)];
+  }
+
+ private:
+  void follow(const SearchState& state);
+  void note_values(const SearchState& state, const StretchPlan& plan, double highest);
+  void try_cuts(const SearchState& state, int age_yr);
+
+  const CaseKernel& kernel_;
+  const LatticeRules& rules_;
+  const SearchTables& tables_;
+  const StandOptions& options_;
+  const VectorKernels& vectors_;
+  const ExactLimits limits_;
+  std::vector<Trajectory> stands_;  // by entries, so that nothing is allocated on the way
+  std::vector<CutOptions> cuts_;
+  Candidates candidates_;
+  std::vector<double> by_first_cut_, by_final_;
+  LatticeRegime regime_;
+  std::uint64_t valued_ = 0;
+  bool finished_ = true;
+};
+
+// The state of a stand at the start of every regime.
+SearchState start_state(const CaseKernel& kernel, const SearchTables& tables);
+// The state after the removal `option` of a stand at `age_yr`.
+SearchState state_after(const CaseKernel& kernel, const SearchTables& tables,
+                        const SearchState& state, const Trajectory& stand, int age_yr,
+                        const CutOptions& cuts, std::size_t option, double removal);
+// The ages of the stretch that begins at a state. `to` before `from`: there is none.
+StretchPlan plan_of(const LatticeRules& rules, const SearchTables& tables,
+                    const StandOptions& options, const SearchState& state, int& cut_from,
+                    int& cut_to);
+
+}  // namespace staddle
