@@ -1,0 +1,312 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "report/answer.h"
+#include "signs/plain_words.h"
+#include "signs/risk_note.h"
+
+namespace staddle {
+namespace {
+
+constexpr double tons_per_truck = 25.0;        // common practice, no source
+constexpr double prism_factor = 10.0;          // square feet an acre for every "in" tree
+constexpr double every_fifth_row = 0.20;       // of the basal area
+constexpr int years_to_a_new_measure = 5;      // common practice, no source
+constexpr double square_feet_of_an_acre = 43560.0;
+
+std::string square_feet(BasalArea basal_area) {
+  return words::number(basal_area.in(square_feet_per_acre));
+}
+std::string trees(TreeDensity density) { return words::number(density.in(trees_per_acre)); }
+
+// How the trees to cut are chosen; common practice, no source.
+std::string pattern(const Answer& answer, const ThinningRecord& cut) {
+  const bool thinned_before =
+      answer.scenario.is_standing() && answer.scenario.stand.standing->last_thinning;
+  if (thinned_before || &cut != answer.cuts.front()) {
+    return "take no rows: mark the trees to keep, evenly spaced, and cut the forked, cankered and "
+           "crowded ones between them";
+  }
+  if (!notes::exceeds(cut.removal_fraction, every_fifth_row)) {
+    return "take out every fifth row for access and little else; never every second row";
+  }
+  return "take out every fifth row for access (20 percent of the basal area) and the rest from "
+         "below between the rows: forked, cankered and suppressed trees first; never every second "
+         "row";
+}
+
+std::string leaving(const ThinningRecord& cut) {
+  return fmt::format("leave {} square feet of basal area and {} trees an acre",
+                     square_feet(cut.after.basal_area), trees(cut.after.trees));
+}
+
+std::string prism(const ThinningRecord& cut) {
+  const double in_trees = cut.after.basal_area.in(square_feet_per_acre) / prism_factor;
+  return fmt::format("With a factor-10 prism that leaves {} \"in\" trees at a point on average.",
+                     words::number(in_trees, 1));
+}
+
+// Where the plan takes more than a third: the two lighter cuts beside it.
+std::string lighter_way(const Answer& answer) {
+  const auto lighter = answer.lighter();
+  if (!lighter) return "";
+  const std::size_t count = lighter->regime.thinnings.size();
+  if (count == 0) {
+    return fmt::format(" Where no cut may take more than a third, not thinning at all is best and "
+                       "costs {} an acre.", words::size_of(lighter->cost));
+  }
+  return fmt::format(" A lighter way is {} {} of at most a third: {}; {} about {} an acre, and "
+                     "the stand is never opened so far.",
+                     words::count(count), count == 1 ? "cut" : "cuts",
+                     answer.brief(lighter->regime), count == 1 ? "it costs" : "they cost",
+                     words::size_of(lighter->cost));
+}
+
+std::string thin_text(const Answer& answer) {
+  const ThinningRecord& cut = *answer.cuts.front();
+  const std::string share = words::percent(cut.removal_fraction);
+  if (answer.action == Action::thin) {
+    return fmt::format("Thin this season: {}, which takes about {} of the basal area; {}. {}{}",
+                       leaving(cut), share, pattern(answer, cut), prism(cut),
+                       lighter_way(answer));
+  }
+  return fmt::format(
+      "A thinning is due. Waiting {}, to {}, earns about {} an acre, so thin when a good buyer is "
+      "found, from this season on: by {} {}, which takes about {} of the basal area; {}. {}{}",
+      answer.dates.wait(cut.at), answer.dates.name(cut.at),
+      words::size_of(*answer.advice.waiting_earns), answer.dates.name(cut.at), leaving(cut), share,
+      pattern(answer, cut), prism(cut), lighter_way(answer));
+}
+
+// Why nothing is cut now.
+std::string reason_to_wait(const Answer& answer) {
+  const Advice& advice = answer.advice;
+  const Readiness& ready = advice.readiness;
+  const Dates& dates = answer.dates;
+  const auto& crown = advice.best.years.front().measures.live_crown_ratio;
+  if (advice.first_age_with_minimum_sale) {
+    const Age first = *advice.first_age_with_minimum_sale;
+    return fmt::format("no thinning of these {} acres brings the {} tons that you ask of a sale "
+                       "yet: they are first there {}",
+                       words::number(answer.area().in(acres)),
+                       words::number(answer.scenario.lattice.min_sale.in(tons)), dates.in(first));
+  }
+  if (ready.judgement == SignVerdict::late && answer.cuts.empty()) {
+    return fmt::format(
+        "the live crown is down to {} of the height{}, too short for a thinning: the trees left "
+        "would hardly use the room",
+        crown ? words::percent(*crown) : "too little", "");
+  }
+  if (ready.too_soon_after_thinning) {
+    return fmt::format("the stand was thinned {}, and {} years belong between two entries",
+                       dates.in(answer.scenario.stand.standing->last_thinning->at),
+                       answer.scenario.lattice.years_between_entries);
+  }
+  if (ready.judgement == SignVerdict::not_yet && !answer.cuts.empty()) {
+    return ready.due_at_age_yr
+               ? fmt::format("by height, diameter and basal area the stand will be ready {}",
+                             dates.in(age(*ready.due_at_age_yr)))
+               : "by height, diameter and basal area the stand is not ready";
+  }
+  if (advice.waiting_earns && !answer.cuts.empty()) {
+    return fmt::format("a thinning is due by the signs of the stand, but waiting {} earns about {} "
+                       "an acre more than thinning now",
+                       dates.wait(answer.cuts.front()->at), words::size_of(*advice.waiting_earns));
+  }
+  if (answer.cuts.empty()) {
+    return fmt::format("no thinning that the limits allow pays, and the stand earns more than {} a "
+                       "year until its final harvest",
+                       answer.rate());
+  }
+  return "the best plan waits for its first cut";
+}
+
+std::string nothing_text(const Answer& answer) {
+  const Age next = answer.cuts.empty() ? answer.final_age() : answer.cuts.front()->at;
+  Age look = std::min(next, answer.dates.present() + years(years_to_a_new_measure));
+  const auto& due = answer.advice.readiness.due_at_age_yr;
+  if (due && age(*due) > answer.dates.present()) look = std::min(look, age(*due));
+  return fmt::format("Cut nothing this season; look again {}: {}.", answer.dates.in(look),
+                     reason_to_wait(answer));
+}
+
+std::string sell_text(const Answer& answer) {
+  const HarvestRecord& harvest = answer.advice.best.final_harvest;
+  const auto& crown = answer.advice.best.years.front().measures.live_crown_ratio;
+  std::string text = fmt::format(
+      "{}: all {} square feet and {} trees an acre.",
+      answer.action == Action::sell
+          ? "Sell the whole stand this season"
+          : fmt::format("Do not thin; sell the whole stand within {}, when a good buyer is found",
+                        answer.dates.wait(answer.final_age())),
+      square_feet(harvest.before.basal_area), trees(harvest.before.trees));
+  if (answer.advice.readiness.judgement == SignVerdict::late && crown) {
+    text += fmt::format(" The crowns forbid a thinning: the live crown is down to {} of the "
+                        "height, and such trees hardly use the room that a thinning gives them.",
+                        words::percent(*crown));
+  }
+  return text;
+}
+
+std::string plant_text(const Answer& answer) {
+  const auto& planted = answer.scenario.stand.planted;
+  if (!planted) {
+    return "Plant as the yield table foresees, between December and early March.";
+  }
+  const double spacing = std::sqrt(square_feet_of_an_acre / planted->in(trees_per_acre));
+  return fmt::format("Plant {} seedlings of {} an acre, one every {} by {} feet, between December "
+                     "and early March.",
+                     trees(*planted), answer.species(), words::number(spacing, 1),
+                     words::number(spacing, 1));
+}
+
+std::string do_this(const Answer& answer) {
+  switch (answer.action) {
+    case Action::plant:
+      return plant_text(answer);
+    case Action::thin:
+    case Action::thin_soon:
+      return thin_text(answer);
+    case Action::sell:
+    case Action::sell_soon:
+      return sell_text(answer);
+    case Action::nothing:
+      break;
+  }
+  return nothing_text(answer);
+}
+
+// "27 tons an acre (...), 1,674 tons or 67 truckloads in all, and $240 an acre, ..."
+std::string yields(const Answer& answer, const std::vector<Yield>& cut, MoneyPerAcre revenue) {
+  const Yield sum = answer.total(cut);
+  const double whole = (sum * answer.area()).in(tons);
+  const double trucks = std::max(1.0, std::round(whole / tons_per_truck));
+  return fmt::format("about {} tons an acre ({}), {} tons or {} truckloads of 25 tons in all, {} {} "
+                     "after fees",
+                     words::number(sum.in(tons_per_acre)), answer.by_product(cut),
+                     words::number(whole), words::number(trucks),
+                     revenue < dollars_per_acre(0) ? "and costs" : "and", answer.both(revenue));
+}
+
+std::string entry(const Answer& answer, const ThinningRecord& cut) {
+  return fmt::format("{}: {} of the basal area, from {} down to {} square feet and {} trees an "
+                     "acre, for {}",
+                     answer.dates.in(cut.at), words::removal(cut.removal_fraction),
+                     square_feet(cut.before.basal_area), square_feet(cut.after.basal_area),
+                     trees(cut.after.trees), yields(answer, cut.tons, cut.revenue));
+}
+
+std::string it_yields(const Answer& answer) {
+  const RegimeReport& best = answer.advice.best;
+  switch (answer.action) {
+    case Action::thin:
+    case Action::thin_soon: {
+      const ThinningRecord& cut = *answer.cuts.front();
+      return fmt::format("{} yields {}.",
+                         answer.action == Action::thin
+                             ? "It"
+                             : fmt::format("Done {}, it", answer.dates.in(cut.at)),
+                         yields(answer, cut.tons, cut.revenue));
+    }
+    case Action::sell:
+    case Action::sell_soon:
+      return fmt::format("{} yields {}.",
+                         answer.action == Action::sell
+                             ? "It"
+                             : fmt::format("Sold {}, it", answer.dates.in(answer.final_age())),
+                         yields(answer, best.final_harvest.tons, best.final_harvest.revenue));
+    case Action::plant: {
+      const Costs& costs = answer.scenario.costs;
+      std::string text = fmt::format("Planting costs {}", answer.both(costs.establishment));
+      for (const Practice& practice : costs.practices) {
+        text += fmt::format("; {} {} another {} an acre", practice.what, answer.dates.in(practice.at),
+                            words::size_of(practice.cost));
+      }
+      return text + ".";
+    }
+    case Action::nothing:
+      break;
+  }
+  return "So this season yields no timber and no income.";
+}
+
+std::string next_entries(const Answer& answer) {
+  const bool first_is_told = answer.action == Action::thin || answer.action == Action::thin_soon;
+  const std::size_t first = first_is_told ? 1 : 0;
+  if (answer.action == Action::sell) return "After the harvest the land is free for the next stand.";
+  if (answer.cuts.size() <= first) {
+    return first_is_told ? "No other thinning follows." : "No thinning is planned.";
+  }
+  std::string text = first == 0 ? "The first thinning comes " : "The next thinning comes ";
+  for (std::size_t i = first; i < answer.cuts.size(); ++i) {
+    text += i == first ? "" : "; another one ";
+    text += entry(answer, *answer.cuts[i]);
+    if (i == 0 && answer.action == Action::plant) text += "; " + pattern(answer, *answer.cuts[i]);
+  }
+  return text + ".";
+}
+
+std::string final_harvest(const Answer& answer) {
+  const HarvestRecord& harvest = answer.advice.best.final_harvest;
+  if (answer.action == Action::sell) return "The sale of this season is the final harvest.";
+  if (answer.action == Action::sell_soon) {
+    return fmt::format("The final harvest is due {} at the latest.",
+                       answer.dates.in(answer.final_age()));
+  }
+  return fmt::format("Final harvest {}, for {}{}.", answer.dates.in(answer.final_age()),
+                     yields(answer, harvest.tons, harvest.revenue),
+                     answer.scenario.hazard.active()
+                         ? fmt::format(", on the {} of the acres that storms are likely to leave",
+                                       words::percent(harvest.share_standing))
+                         : "");
+}
+
+std::string stand_text(const Answer& answer) {
+  const Scenario& scenario = answer.scenario;
+  const std::string acres_text =
+      words::number(scenario.area.in(acres), std::fmod(scenario.area.in(acres), 1.0) != 0.0 ? 1 : 0);
+  const auto& site_index = scenario.stand.site_index;
+  const std::string site =
+      site_index ? fmt::format("site index {} feet at age 25", words::number(site_index->in(feet)))
+                 : "growth by the owner's yield table";
+  if (!scenario.is_standing()) {
+    return fmt::format("{} acres of bare land for {}, {}; nothing was measured here, the site is "
+                       "taken as given.",
+                       acres_text, answer.species(), site);
+  }
+  const StandMeasures& now = answer.advice.best.years.front().measures;
+  const MeasuredStand& stand = *scenario.stand.standing;
+  std::string text = fmt::format(
+      "{} acres of {}, {} years old{}: {} trees and {} square feet of basal area an acre, {} inches "
+      "in mean diameter, {} feet tall",
+      acres_text, answer.species(), stand.at.whole(),
+      answer.dates.calendar() ? fmt::format(" in {}", answer.dates.year_of(stand.at)) : "",
+      trees(now.trees), square_feet(now.basal_area),
+      words::number(now.quadratic_mean_diameter.in(inches), 1),
+      words::number(now.dominant_height.in(feet)));
+  if (now.live_crown_ratio) {
+    text += fmt::format(", live crown {}{}", words::percent(*now.live_crown_ratio),
+                        stand.live_crown_ratio ? "" : " (by equation)");
+  }
+  text += fmt::format(" ({}); ", site);
+  text += scenario.stand.measured_in
+              ? fmt::format("measured in {} and grown to the present by the equations.",
+                            scenario.stand.measured_in->whole())
+              : "averages as the owner gives them, not measured by plots here.";
+  return text;
+}
+
+}  // namespace
+
+std::vector<Line> action_lines(const Answer& answer) {
+  return {{1, stand_text(answer)},
+          {2, do_this(answer)},
+          {3, it_yields(answer)},
+          {4, next_entries(answer)},
+          {5, final_harvest(answer)}};
+}
+
+}  // namespace staddle

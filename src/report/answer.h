@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "report/dates.h"
+#include "staddle/advise/advice.h"
+#include "staddle/report/report.h"
+
+namespace staddle {
+
+// What the owner is told to do this season.
+enum class Action {
+  plant,            // bare land
+  thin,             // the best plan thins now
+  thin_soon,        // it waits, but the stand is due and acting now costs next to nothing
+  sell,             // the best plan harvests now
+  sell_soon,        // no thinning is left, and a harvest now costs next to nothing
+  nothing,
+};
+
+// A scenario and its advice, with all that the sentences and tables ask of both.
+struct Answer {
+  const Scenario& scenario;
+  const Advice& advice;
+  const std::vector<std::string>& storm_zones;
+  Dates dates;
+  Action action;
+  std::vector<const ThinningRecord*> cuts;  // of the best plan, those that cut something
+
+  Answer(const Scenario& scenario_asked, const Advice& advice_given,
+         const std::vector<std::string>& zones);
+
+  Area area() const { return scenario.area; }
+  Age final_age() const { return advice.best.final_harvest_age; }
+  Yield total(const std::vector<Yield>& tons) const;
+  // "$240 an acre, $15,000 for the tract"; of a loss the size alone.
+  std::string both(MoneyPerAcre amount) const;
+  // "20 tons of pulpwood and 7 of chip-n-saw"; products that round to nothing left out.
+  std::string by_product(const std::vector<Yield>& tons) const;
+  // "a third in 2029 and a third in 2034, final harvest in 2043".
+  std::string brief(const Regime& regime) const;
+  // The thinnings alone: "2029 a third, 2034 a third"; "none".
+  std::string cuts_brief(const Regime& regime) const;
+  // "loblolly pine"; "pine" where a table does not say.
+  std::string species() const;
+  const EquationSet* equations() const;
+  // "5 percent".
+  std::string rate() const;
+
+  // Where the plan takes more than a third at once: the best plan that does not.
+  struct Lighter {
+    Regime regime;
+    MoneyPerAcre cost;
+  };
+  std::optional<Lighter> lighter() const;
+};
+
+// Topics 1 to 5, 6 to 9 and 10 to 12 of the opening lines.
+std::vector<Line> action_lines(const Answer& answer);
+std::vector<Line> value_lines(const Answer& answer);
+std::vector<Line> risk_lines(const Answer& answer);
+
+Section plan_section(const Answer& answer);
+Section options_section(const Answer& answer);
+Section signs_section(const Answer& answer);
+Section risks_section(const Answer& answer);
+std::optional<Section> storms_section(const Answer& answer);
+Section assumptions_section(const Answer& answer);
+Section sources_section(const Answer& answer);
+std::string foot_of(const Answer& answer);
+
+}  // namespace staddle

@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <string>
+
+#include "staddle/optimise/decision_lattice.h"
+
+// Keys of the file and of results, as one says them.
+namespace staddle {
+
+// "guards/min_height_ft" -> "height at a thinning, feet"; an unknown key without its
+// underscores.
+std::string limit_in_words(const std::string& key);
+
+// A guard with its setting: "no less than 60 square feet left".
+std::string guard_in_words(const std::string& key, const Guards& guards);
+
+// "dominant_height_ft" -> "dominant height, feet".
+std::string sign_in_words(const std::string& sign);
+
+}  // namespace staddle

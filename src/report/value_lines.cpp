@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include "report/answer.h"
+#include "report/changes.h"
+#include "signs/plain_words.h"
+
+namespace staddle {
+namespace {
+
+std::string if_sold_today(const Answer& answer) {
+  const SellToday& sale = *answer.advice.sell_today;
+  std::string text = fmt::format("If everything were sold today, the timber would {} {} after fees",
+                                 sale.timber < dollars_per_acre(0) ? "cost" : "bring",
+                                 answer.both(sale.timber));
+  const AfterHarvest& after = answer.scenario.after_harvest;
+  const auto& lev = answer.advice.successor_lev;
+  const bool loses = lev && *lev < dollars_per_acre(0);
+  if (after.kind == AfterHarvest::Kind::land_price) {
+    text += fmt::format(", and the land, at the price that you gave, is worth {} in today's money",
+                        answer.both(sale.land));
+  } else if (loses && after.kind == AfterHarvest::Kind::replant) {
+    text += fmt::format(", and the land would be a burden of {}: replanting loses money at these "
+                        "prices and this rate, so look at the alternatives among the risks below",
+                        answer.both(sale.land));
+  } else if (loses) {
+    text += fmt::format("; replanting would lose {} an acre, so the land counts for {} beside it",
+                        words::size_of(*lev), words::size_of(sale.land));
+  } else {
+    text += fmt::format(", and the land, replanted, is worth another {} to you",
+                        answer.both(sale.land));
+  }
+  return text + ".";
+}
+
+std::string if_left_for_five_years(const Answer& answer) {
+  const WaitFiveYears& wait = *answer.advice.wait_five;
+  const MoneyPerAcre loss = wait.loss_against_best;
+  std::string text = "If nothing is done for five years, ";
+  text += loss > dollars_per_acre(0)
+              ? fmt::format("about {} is lost even if the best is done afterwards",
+                            answer.both(loss))
+              : std::string("nothing is lost");
+  text += fmt::format("; the stand then holds {} square feet of basal area an acre",
+                      words::number(wait.then.basal_area.in(square_feet_per_acre)));
+  if (wait.then.live_crown_ratio) {
+    text += fmt::format(" and live crowns of {}", words::percent(*wait.then.live_crown_ratio));
+  }
+  return text + ".";
+}
+
+std::string as_good(const Answer& answer) {
+  const NearBest& near = answer.advice.near_best;
+  std::string text = "; ";
+  if (near.first_thinning_low && near.first_thinning_high) {
+    text += fmt::format("a first thinning from {} and ",
+                        answer.dates.span(*near.first_thinning_low, *near.first_thinning_high));
+  }
+  return text + fmt::format("a final harvest from {} {} as good within {} an acre",
+                            answer.dates.span(near.final_harvest_low, near.final_harvest_high),
+                            near.first_thinning_low ? "are" : "is",
+                            words::size_of(near.tolerance));
+}
+
+std::string advantage(const Answer& answer) {
+  const Advice& advice = answer.advice;
+  std::string text;
+  if (answer.action == Action::plant) {
+    const MoneyPerAcre lev = advice.best.value.objective;
+    text = lev < dollars_per_acre(0)
+               ? fmt::format("Planted so for ever, the land loses {} an acre in today's money at "
+                             "your {} a year, so planting does not pay",
+                             words::size_of(lev), answer.rate())
+               : fmt::format("Planted so for ever, the land is worth {} to you in today's money at "
+                             "your {} a year",
+                             answer.both(lev), answer.rate());
+    if (!answer.cuts.empty()) {
+      text += fmt::format(", {} an acre more than without any thinning",
+                          words::size_of(advice.advantage));
+    }
+  } else if (answer.action == Action::sell) {
+    text = fmt::format("No other plan is worth more than selling today, in today's money at your "
+                       "{} a year", answer.rate());
+  } else {
+    text = fmt::format("In today's money at your {} a year the plan is worth {} more than selling "
+                       "everything today", answer.rate(), answer.both(advice.advantage));
+  }
+  return text + as_good(answer) + ".";
+}
+
+std::string what_would_change_it(const Answer& answer) {
+  std::vector<std::string> kept;
+  std::string changes;
+  for (const Survival& survival : answer.advice.survives) {
+    const std::string change = change_in_words(survival.change);
+    if (survival.same_advice) {
+      kept.push_back(change);
+    } else if (!survival.best) {
+      changes += fmt::format(" With {} no plan within the limits is left.", change);
+    } else {
+      changes += fmt::format(" With {} better: {}; keeping to this plan would then lose {} an acre.",
+                             change, answer.brief(survival.best->regime),
+                             words::size_of(survival.kept_plan_loss));
+    }
+  }
+  const std::string text =
+      kept.empty() ? "The advice leans on growth and prices."
+                   : fmt::format("The advice stays the same with {}.", words::list(kept, "or"));
+  return text + changes;
+}
+
+}  // namespace
+
+std::vector<Line> value_lines(const Answer& answer) {
+  std::vector<Line> lines;
+  if (answer.advice.sell_today) lines.push_back({6, if_sold_today(answer)});
+  if (answer.advice.wait_five) lines.push_back({7, if_left_for_five_years(answer)});
+  lines.push_back({8, advantage(answer)});
+  if (!answer.advice.survives.empty()) lines.push_back({9, what_would_change_it(answer)});
+  return lines;
+}
+
+}  // namespace staddle
