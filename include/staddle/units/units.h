@@ -3,13 +3,14 @@
 
 #include "staddle/units/quantity.h"
 
-// The dozen quantities of the trade. Heights and stem diameters are kept apart on
-// purpose: both are lengths, yet to put one where the other belongs is always a
+// The dozen quantities of the trade. Heights, stem diameters and distances are kept
+// apart on purpose: all are lengths, yet to put one where another belongs is always a
 // mistake.
 namespace staddle {
 
 using Height = Quantity<struct HeightDimension>;
 using Diameter = Quantity<struct DiameterDimension>;        // at breast height, or of a top
+using Distance = Quantity<struct DistanceDimension>;        // over the ground
 using BasalArea = Quantity<struct BasalAreaDimension>;      // per acre
 using TreeDensity = Quantity<struct TreeDensityDimension>;  // per acre
 using Yield = Quantity<struct YieldDimension>;              // green weight per acre
@@ -22,6 +23,7 @@ using Years = Quantity<struct YearsDimension>;    // a duration, never a date
 
 inline constexpr Unit<HeightDimension> feet;
 inline constexpr Unit<DiameterDimension> inches;
+inline constexpr Unit<DistanceDimension> feet_across;
 inline constexpr Unit<BasalAreaDimension> square_feet_per_acre;
 inline constexpr Unit<TreeDensityDimension> trees_per_acre;
 inline constexpr Unit<YieldDimension> tons_per_acre;
