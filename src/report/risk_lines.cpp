@@ -103,15 +103,6 @@ constexpr const char* how_to_sell =
     "ask several buyers for sealed bids (they need four to six weeks), for a lump sum or paid by "
     "the ton as cut, in a written contract of 12 to 24 months";
 
-// What a buyer has to offer, before fees and the cost of the sale, so that this remains.
-MoneyPerAcre offer_that_leaves(const Scenario& scenario, MoneyPerAcre net, bool thinning) {
-  const Costs& costs = scenario.costs;
-  const MoneyPerAcre sale_cost = thinning ? costs.thinning_sale_cost : costs.final_sale_cost;
-  return (net + sale_cost) / (1.0 - costs.sale_fee_fraction - costs.harvest_tax_fraction);
-}
-
-std::string refuse_below(const Answer&) { return ""; }
-
 std::string next_month(const Answer& answer) {
   switch (answer.action) {
     case Action::plant:
@@ -121,13 +112,13 @@ std::string next_month(const Answer& answer) {
     case Action::thin:
     case Action::thin_soon:
       return fmt::format("Next month, have a registered forester walk the stand and mark it, which "
-                         "takes about two months; then {}{}.",
-                         how_to_sell, refuse_below(answer));
+                         "takes about two months; then {}.",
+                         how_to_sell);
     case Action::sell:
     case Action::sell_soon:
       return fmt::format("Next month, have a registered forester walk the stand and cruise it; "
-                         "then {}{}.",
-                         how_to_sell, refuse_below(answer));
+                         "then {}.",
+                         how_to_sell);
     case Action::nothing:
       break;
   }
