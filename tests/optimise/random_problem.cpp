@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "optimise/loblolly_equations.h"
+#include "support/loblolly_equations.h"
 
 namespace staddle::support {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "optimise/loblolly_equations.h"
+#include "support/loblolly_equations.h"
 
 namespace staddle::support {
 namespace {
