@@ -169,7 +169,13 @@ class Checker {
                 "; tabs, line ends and other control characters are not allowed");
       return;
     }
-    if (option.choices.empty()) return;
+    if (option.choices.empty()) {
+      const bool blank = node.text.find_first_not_of(' ') == std::string::npos;
+      if (blank && option.required) {
+        fault(node, FaultCode::out_of_range, pointer, "the text is empty");
+      }
+      return;
+    }
     const std::vector<std::string> choices = choices_of(option);
     if (std::find(choices.begin(), choices.end(), node.text) != choices.end()) return;
     fault(node, FaultCode::unknown_name, pointer,

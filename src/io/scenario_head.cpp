@@ -23,10 +23,6 @@ constexpr std::array<Option, 7> options = {{
 void read(ScenarioReading& reading, Scenario& scenario) {
   const Place& root = reading.root;
   scenario.title = root["title"].text_or_empty();
-  if (root["title"].is(kinds::text) &&
-      scenario.title.find_first_not_of(' ') == std::string::npos) {
-    reading.fault(root["title"], FaultCode::out_of_range, "the title is empty");
-  }
   scenario.purpose = root["purpose"].text_or_empty();
   scenario.owner = root["owner"].text_or_empty();
   scenario.prepared_by = root["prepared_by"].text_or_empty();

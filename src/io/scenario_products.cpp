@@ -34,7 +34,6 @@ void check_name(ScenarioReading& reading, const Place& place,
                 const std::vector<std::string>& earlier) {
   const auto name = place.text();
   if (!name) return;
-  if (name->empty()) reading.fault(place, FaultCode::out_of_range, "the name is empty");
   if (std::find(earlier.begin(), earlier.end(), *name) != earlier.end()) {
     reading.fault(place, FaultCode::repeated_key,
                   quoted_text(*name) + " is the name of an earlier product too");

@@ -125,6 +125,13 @@ class RegimeReader {
   const Place& place_;
 };
 
+// Commands name by these the regime found and the stand that is never cut.
+void refuse_reserved_name(ScenarioReading& reading, const Place& name) {
+  if (name.text() != "best" && name.text() != "none") return;
+  reading.fault(name, FaultCode::contradiction,
+                "the names \"best\" and \"none\" are taken: choose another");
+}
+
 void read(ScenarioReading& reading, Scenario& scenario) {
   const Place list = reading.root["regimes"];
   if (reading.tabled_regimes) {
@@ -135,6 +142,7 @@ void read(ScenarioReading& reading, Scenario& scenario) {
   }
   for (const Place& place : list.items()) {
     StatedRegime regime = RegimeReader(reading, place).read();
+    refuse_reserved_name(reading, place["name"]);
     for (const StatedRegime& earlier : scenario.regimes) {
       if (regime.name.empty() || earlier.name != regime.name) continue;
       reading.fault(place["name"], FaultCode::repeated_key,

@@ -29,16 +29,14 @@ class StandingReader {
     measured.basal_area = square_feet_per_acre(stand_["basal_area_ft2_ac"].number_or_zero());
     measured.live_crown_ratio = stand_["live_crown_ratio"].number();
     read_other_timber(measured);
+    if (!reading_.from_tables) read_site(age_yr);
     if (age_yr) {
       measured.at = age(*age_yr);
-      reading_.present_age = *age_yr;
       read_last_thinning(measured, *age_yr);
-      if (!reading_.from_tables) read_site(*age_yr);
     }
-    const bool measures_known = age_yr && stand_["tpa"].usable() &&
-                                stand_["basal_area_ft2_ac"].usable();
     block_.standing = measured;
-    bring_to_present(measures_known);
+    const auto elapsed = years_since_measured();
+    if (age_yr && elapsed) bring_to_present(*age_yr, *elapsed);
   }
 
  private:
@@ -68,7 +66,7 @@ class StandingReader {
   }
 
   // The site index as given or, failing that, from the height.
-  void read_site(int age_yr) {
+  void read_site(std::optional<int> age_yr) {
     const Place index = stand_["site_index_ft"];
     const Place height = stand_["dominant_height_ft"];
     if (const auto value = height.number()) block_.dominant_height = feet(*value);
@@ -78,11 +76,11 @@ class StandingReader {
                      "a standing stand needs its site_index_ft or its dominant_height_ft");
     }
     const auto* equations = std::get_if<EquationSet>(&block_.source);
-    if (!source_known_ || !equations || !block_.dominant_height) return;
+    if (!source_known_ || !equations || !block_.dominant_height || !age_yr) return;
     if (block_.site_index) {
-      check_agreement(*equations, age_yr);
+      check_agreement(*equations, *age_yr);
     } else if (!index.given()) {
-      solve_site_index(*equations, age_yr);
+      solve_site_index(*equations, *age_yr);
     }
   }
 
@@ -141,18 +139,14 @@ class StandingReader {
     return std::nullopt;
   }
 
-  void bring_to_present(bool measures_known) {
-    const auto elapsed = years_since_measured();
-    if (!elapsed || !measures_known) {
-      reading_.present_age.reset();
-      return;
-    }
-    const int then = static_cast<int>(block_.standing->at.in(years));
-    const int now = then + *elapsed;
+  void bring_to_present(int then, int elapsed) {
+    const int now = then + elapsed;
     reading_.present_age = now;
-    if (!present_is_covered(then, now) || !source_known_) return;
-    if (!reading_.from_tables && !block_.site_index) return;
-    if (reading_.tabled_regimes) return;
+    const bool measures_known =
+        stand_["tpa"].usable() && stand_["basal_area_ft2_ac"].usable();
+    const bool site_known = reading_.from_tables || block_.site_index;
+    if (!present_is_covered(then, now) || !measures_known || !site_known) return;
+    if (!source_known_ || reading_.tabled_regimes) return;
     const GrowthModel growth = growth_model_of(block_);
     for (const int at : {then, now}) {
       const MeasuredStand& stand = *block_.standing;
@@ -162,7 +156,8 @@ class StandingReader {
                          ", but trees were measured");
       return;
     }
-    if (*elapsed > 0) grow(growth, *elapsed);
+    ask_about_density(growth);
+    if (elapsed > 0) grow(growth, elapsed);
     assume_crown(growth);
   }
 
@@ -183,6 +178,17 @@ class StandingReader {
       return false;
     }
     return true;
+  }
+
+  void ask_about_density(const GrowthModel& growth) {
+    constexpr double unusual_ratio = 2;
+    const MeasuredStand& stand = *block_.standing;
+    const double ratio =
+        stand.basal_area / growth.unthinned_basal_area(stand.at, stand.trees);
+    if (ratio <= unusual_ratio) return;
+    reading_.questions.emplace_back(
+        "The stand has more than twice the basal area that the growth model gives an unthinned "
+        "stand of its age and trees: are age, trees and basal area right?");
   }
 
   void grow(const GrowthModel& growth, int elapsed) {
