@@ -19,7 +19,7 @@ struct LedgerRow {
   // What the coming year adds to V: wood, at this year's mix of products, and wood that
   // grows into better products. Absent beyond the growth model's ages.
   struct Growth {
-    MoneyPerAcre volume;   // (tons(a+1) - tons(a)) x V(a) before costs / tons(a)
+    MoneyPerAcre volume;   // added tons x what a ton of today's mix nets
     MoneyPerAcre step_up;  // the rest of V(a+1) - V(a)
   };
   std::optional<Growth> growth;
