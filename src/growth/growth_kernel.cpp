@@ -4,6 +4,7 @@
 #include <numeric>
 #include <utility>
 
+#include "growth/tabled_columns.h"
 #include "numeric/monotone_curve.h"
 #include "staddle/base/contract.h"
 
@@ -80,24 +81,49 @@ GrowthKernel::GrowthKernel(const YieldTable& table)
   for (const auto& column : table.tons_ac) tons.push_back(column_curve(table, column));
   rows_.resize(static_cast<std::size_t>(table.age_yr.back()) + 1);
   for (int age = first_age_; age <= table.age_yr.back(); ++age) {
-    AgeRow& row = rows_[static_cast<std::size_t>(age)];
-    row.known = true;
-    row.height_ft = height.at(age);
-    row.survival_term = trees.at(age);
-    row.crown_slope = crown_slope(age);
     const double total = std::accumulate(
         tons.begin(), tons.end(), 0.0,
         [age](double sum, const numeric::MonotoneCurve& curve) { return sum + curve.at(age); });
-    const double area = basal_area.at(age);
-    row.timber = area > 0.0;
-    if (!row.timber) continue;
-    row.log_basal_exponent = table.options.density_exponent;
-    row.log_basal_constant = std::log(area) - row.log_basal_exponent * std::log(row.survival_term);
-    row.tons = total > 0.0;
-    if (row.tons) row.log_tons_constant = std::log(total) - std::log(area);
-    row.log_tons_basal = 1.0;
+    add_tabled_row(age, {height.at(age), trees.at(age), basal_area.at(age), total},
+                   table.options.density_exponent);
   }
   planted_ = {false, 1.0};
+}
+
+GrowthKernel::GrowthKernel(const TabledRegime& regime)
+    : from_table_(true),
+      cuts_tabled_(true),
+      first_age_(regime.table.age_yr.front()),
+      recovery_per_yr_(regime.table.options.recovery_per_yr) {
+  const TabledAges ages = ages_before_cuts(regime);
+  rows_.resize(static_cast<std::size_t>(regime.table.age_yr.back()) + 1);
+  for (std::size_t i = 0; i < ages.height_ft.size(); ++i) {
+    double total = 0.0;
+    for (const auto& tons : ages.tons_ac) total += tons[i];
+    add_tabled_row(first_age_ + static_cast<int>(i),
+                   {ages.height_ft[i], ages.tpa[i], ages.basal_area_ft2_ac[i], total},
+                   regime.table.options.density_exponent);
+  }
+  planted_ = {false, 1.0};
+}
+
+void GrowthKernel::add_tabled_row(int age_yr, const TabledMeasures& measures,
+                                  double density_exponent) {
+  AgeRow& row = rows_[static_cast<std::size_t>(age_yr)];
+  row.known = true;
+  row.height_ft = measures.height_ft;
+  row.survival_term = measures.tpa;
+  row.crown_slope = crown_slope(age_yr);
+  row.timber = measures.basal_area_ft2_ac > 0.0;
+  if (!row.timber) return;
+  row.log_basal_exponent = density_exponent;
+  row.log_basal_constant =
+      std::log(measures.basal_area_ft2_ac) - density_exponent * std::log(measures.tpa);
+  row.tons = measures.total_tons > 0.0;
+  if (row.tons) {
+    row.log_tons_constant = std::log(measures.total_tons) - std::log(measures.basal_area_ft2_ac);
+  }
+  row.log_tons_basal = 1.0;
 }
 
 }  // namespace staddle

@@ -37,12 +37,15 @@ class GrowthKernel {
  public:
   GrowthKernel(const EquationSet& equations, double site_index_ft, double planted_tpa);
   explicit GrowthKernel(const YieldTable& table);
+  explicit GrowthKernel(const TabledRegime& regime);
 
   int first_age() const { return first_age_; }
   int last_age() const { return static_cast<int>(rows_.size()) - 1; }
   const AgeRow& row(int age) const { return rows_[static_cast<std::size_t>(age)]; }
   double recovery_per_yr() const { return recovery_per_yr_; }
   bool from_table() const { return from_table_; }
+  // The cuts are in the rows: nothing is ever computed for a thinned stand.
+  bool cuts_tabled() const { return cuts_tabled_; }
   // Of the survival equation; a table has none.
   double survival_floor_tpa() const { return survival_floor_tpa_; }
   double survival_exponent() const { return survival_exponent_; }
@@ -66,7 +69,13 @@ class GrowthKernel {
   }
 
  private:
+  struct TabledMeasures {
+    double height_ft, tpa, basal_area_ft2_ac, total_tons;
+  };
+  void add_tabled_row(int age_yr, const TabledMeasures& measures, double density_exponent);
+
   bool from_table_ = false;
+  bool cuts_tabled_ = false;
   int first_age_ = 0;
   double recovery_per_yr_ = 0;
   double survival_floor_tpa_ = 0, survival_exponent_ = 1;

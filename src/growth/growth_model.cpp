@@ -26,6 +26,10 @@ GrowthModel GrowthModel::from_table(const YieldTable& table) {
   return GrowthModel(std::make_shared<const GrowthKernel>(table));
 }
 
+GrowthModel GrowthModel::from_tabled_regime(const TabledRegime& regime) {
+  return GrowthModel(std::make_shared<const GrowthKernel>(regime));
+}
+
 Age GrowthModel::first_age() const { return age(kernel_->first_age()); }
 Age GrowthModel::last_age() const { return age(kernel_->last_age()); }
 

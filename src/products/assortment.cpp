@@ -27,6 +27,10 @@ Assortment Assortment::from_table(const YieldTable& table) {
   return Assortment(std::make_shared<const AssortmentKernel>(table));
 }
 
+Assortment Assortment::from_tabled_regime(const TabledRegime& regime) {
+  return Assortment(std::make_shared<const AssortmentKernel>(regime));
+}
+
 const std::vector<std::string>& Assortment::product_names() const { return kernel_->names(); }
 
 std::vector<Yield> Assortment::tons(const GrowthModel& growth, Age at, TreeDensity trees,

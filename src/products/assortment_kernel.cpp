@@ -7,6 +7,7 @@
 #include <numeric>
 #include <utility>
 
+#include "growth/tabled_columns.h"
 #include "numeric/roots.h"
 #include "staddle/base/contract.h"
 #include "staddle/stand/stand_measures.h"
@@ -144,7 +145,21 @@ double AssortmentKernel::age_of_diameter(double diameter_in, int age_yr) const {
   return nearest_age;
 }
 
+AssortmentKernel::AssortmentKernel(const TabledRegime& regime)
+    : names_(regime.table.products), from_table_(true) {
+  require(!names_.empty() && names_.size() <= max_products,
+          "an assortment has between 1 and max_products products");
+  TabledAges ages = ages_before_cuts(regime);
+  first_tabled_age_ = ages.first_age_yr;
+  tabled_tons_ = std::move(ages.tons_ac);
+}
+
 void AssortmentKernel::own_columns(double age_yr, double* tons) const {
+  if (!tabled_tons_.empty()) {
+    const auto row = static_cast<std::size_t>(static_cast<int>(age_yr) - first_tabled_age_);
+    for (std::size_t i = 0; i < size(); ++i) tons[i] = tabled_tons_[i][row];
+    return;
+  }
   for (std::size_t i = 0; i < size(); ++i) tons[i] = columns_[i].at(age_yr);
 }
 

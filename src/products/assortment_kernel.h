@@ -35,6 +35,7 @@ class AssortmentKernel {
  public:
   AssortmentKernel(const EquationSet& equations, const std::vector<ProductLimit>& products);
   explicit AssortmentKernel(const YieldTable& table);
+  explicit AssortmentKernel(const TabledRegime& regime);
 
   const std::vector<std::string>& names() const { return names_; }
   std::size_t size() const { return names_.size(); }
@@ -92,6 +93,9 @@ class AssortmentKernel {
   std::vector<numeric::MonotoneCurve> columns_;  // tons by product
   std::vector<numeric::MonotoneCurve> measures_; // trees, basal area
   std::vector<int> row_ages_;
+  // Of a tabled regime: [product][whole age], just before any cut.
+  int first_tabled_age_ = 0;
+  std::vector<std::vector<double>> tabled_tons_;
 };
 
 }  // namespace staddle

@@ -29,6 +29,7 @@ CaseKernel::CaseKernel(const StandCase& stand_case)
       multiplier_(stand_case.growth_multiplier),
       land_value_(stand_case.land_value.in(dollars_per_acre)),
       ratios_(stand_case.cut_diameter_ratios),
+      tabled_cuts_(stand_case.tabled_cuts),
       recovery_yr_(stand_case.hazard.recovery_yr) {
   require(!ratios_.empty(), "a case has at least one cut diameter ratio");
   require(stand_case.prices.size() == products(), "a case has one price per product");
@@ -237,6 +238,10 @@ double CaseKernel::cut_diameter_ratio(int entry) const {
 
 void CaseKernel::work_out_cut(const StandPoint& point, const Measured& measured,
                               double removal_fraction, Cut& cut) const {
+  if (cuts_tabled()) {
+    read_tabled_cut(point, measured, cut);
+    return;
+  }
   const double q = cut_diameter_ratio(point.entries);
   cut.removal_fraction = removal_fraction;
   cut.tpa = measured.tpa - removal_fraction * measured.tpa / (q * q);
@@ -249,6 +254,28 @@ void CaseKernel::work_out_cut(const StandPoint& point, const Measured& measured,
                      growth_.log_unthinned_basal_area(*measured.row, cut.log_tpa));
   const StandTerms terms{point.age_yr, cut.log_tpa, cut.log_basal_area, cut.log_diameter, false};
   assortment_.tons(*measured.row, terms, cut.plain_after.data());
+  price_cut(measured, cut);
+}
+
+void CaseKernel::read_tabled_cut(const StandPoint& point, const Measured& measured,
+                                 Cut& cut) const {
+  const auto found = std::find_if(tabled_cuts_.begin(), tabled_cuts_.end(),
+                                  [&](const TabledCut& c) { return c.at.whole() == point.age_yr; });
+  require(found != tabled_cuts_.end(), "a tabled regime is cut at the ages of its own thinnings");
+  cut.tpa = found->trees_left.in(trees_per_acre);
+  cut.basal_area = found->basal_area_left.in(square_feet_per_acre);
+  cut.removal_fraction =
+      measured.basal_area > 0.0 ? std::max(0.0, 1.0 - cut.basal_area / measured.basal_area) : 0.0;
+  cut.log_tpa = std::log(cut.tpa);
+  cut.log_basal_area = std::log(cut.basal_area);
+  cut.log_diameter = log_diameter_of(cut.log_tpa, cut.log_basal_area);
+  for (std::size_t i = 0; i < products(); ++i) {
+    cut.plain_after[i] = measured.plain_tons[i] - found->tons[i].in(tons_per_acre);
+  }
+  price_cut(measured, cut);
+}
+
+void CaseKernel::price_cut(const Measured& measured, Cut& cut) const {
   double value = 0.0;
   for (std::size_t i = 0; i < products(); ++i) {
     const double plain_cut = measured.plain_tons[i] - cut.plain_after[i];
@@ -271,13 +298,14 @@ void CaseKernel::take_cut(StandPoint& point, const Measured& measured, const Cut
       point.age_yr, opening_of_cut(cut.removal_fraction),
       capped_slenderness(measured.row->height_ft, measured.diameter_in)};
   ++point.memories;
-  point.trees = growth_.track(cut.tpa, point.age_yr);
   point.stretch_from_yr = point.age_yr;
+  ++point.entries;
+  point.first_thinning_past = true;
+  if (cuts_tabled()) return;  // the rows that follow already show the thinned stand
+  point.trees = growth_.track(cut.tpa, point.age_yr);
   point.competition = cut.competition;
   point.recovery_per_yr = response_rate(measured.crown_ratio);
   point.planted_untouched = false;
-  ++point.entries;
-  point.first_thinning_past = true;
   point.plain_start = cut.plain_after;
   point.scaled_start = cut.after;
 }

@@ -98,6 +98,8 @@ class CaseKernel {
   int present_yr() const { return present_yr_; }
   int last_age_yr() const { return growth_.last_age(); }
   std::size_t products() const { return assortment_.size(); }
+  // The cuts come from a table of one fixed regime.
+  bool cuts_tabled() const { return growth_.cuts_tabled(); }
   bool hazard_active() const { return !perils_.empty(); }
   bool standing() const { return standing_; }
   const GrowthKernel& growth() const { return growth_; }
@@ -167,6 +169,8 @@ class CaseKernel {
   std::size_t index(int age_yr) const { return static_cast<std::size_t>(age_yr - present_yr_); }
   void make_money_tables(const StandCase& stand_case);
   void scale_tons(const StandPoint& point, Measured& measured) const;
+  void read_tabled_cut(const StandPoint& point, const Measured& measured, Cut& cut) const;
+  void price_cut(const Measured& measured, Cut& cut) const;
 
   GrowthModel growth_model_;      // keeps the kernels below alive
   Assortment assortment_model_;
@@ -179,6 +183,7 @@ class CaseKernel {
   double multiplier_ = 1;
   double land_value_ = 0;
   std::vector<double> ratios_;
+  std::vector<TabledCut> tabled_cuts_;
   StandPoint start_;
 
   std::vector<double> discount_, yearly_before_, yearly_after_, practices_, other_timber_;

@@ -128,7 +128,7 @@ class Telling {
     record.at = thinning.at;
     record.before = measures_now();
     record.share_standing = point_.alive;
-    if (removal <= tolerance::limit_slack) {
+    if (!kernel_.cuts_tabled() && removal <= tolerance::limit_slack) {
       record.cuts_nothing = true;
       record.after = record.before;
       record.tons.assign(kernel_.products(), tons_per_acre(0));
@@ -136,7 +136,7 @@ class Telling {
       return std::nullopt;
     }
     const double q = kernel_.cut_diameter_ratio(point_.entries);
-    if (removal >= 1.0 || removal >= q * q) {
+    if (!kernel_.cuts_tabled() && (removal >= 1.0 || removal >= q * q)) {
       return fault(fmt::format("/thinnings/{}", index), FaultCode::contradiction,
                    fmt::format("a cut of {:.4g} of the basal area at age {} would take every tree: "
                                "allowed is less than {:.4g} at a cut diameter ratio of {:.4g}",
@@ -144,7 +144,7 @@ class Telling {
     }
     Cut cut;
     kernel_.work_out_cut(point_, measured_, removal, cut);
-    record.removal_fraction = removal;
+    record.removal_fraction = cut.removal_fraction;
     const AgeRow& row = *measured_.row;
     const double diameter = std::exp(cut.log_diameter);
     record.after = measures_of(cut.tpa, cut.basal_area, diameter, row.height_ft,

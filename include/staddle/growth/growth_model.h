@@ -21,6 +21,9 @@ class GrowthModel {
                                     TreeDensity planted);
   // REQUIRES: a table that the reader accepted.
   static GrowthModel from_table(const YieldTable& table);
+  // One fixed regime, its thinnings already in the rows: what is read at an age is the
+  // stand just before any cut of that age. REQUIRES: a row at every thinning.
+  static GrowthModel from_tabled_regime(const TabledRegime& regime);
 
   // The first and the last whole age for which anything is known.
   Age first_age() const;

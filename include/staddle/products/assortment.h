@@ -30,6 +30,8 @@ class Assortment {
   static Assortment from_equations(const EquationSet& equations,
                                    const std::vector<ProductLimit>& products);
   static Assortment from_table(const YieldTable& table);
+  // REQUIRES: as GrowthModel::from_tabled_regime.
+  static Assortment from_tabled_regime(const TabledRegime& regime);
 
   const std::vector<std::string>& product_names() const;
   std::size_t size() const { return product_names().size(); }

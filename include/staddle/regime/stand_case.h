@@ -38,6 +38,14 @@ struct MeasuredStand {
   std::vector<OtherTimber> other_timber;
 };
 
+// A cut that a table of one fixed regime brings with it.
+struct TabledCut {
+  Age at;
+  std::vector<Yield> tons;        // by product, cut
+  TreeDensity trees_left;
+  BasalArea basal_area_left;
+};
+
 // All that is needed to price any regime of one stand on one acre.
 struct StandCase {
   GrowthModel growth;
@@ -52,6 +60,8 @@ struct StandCase {
   // Bare land: all tons times this. Standing: every product's change of tons between
   // entries times this, and a cut takes the same share of each product as without.
   double growth_multiplier = 1.0;
+  // With a growth model from a tabled regime: its cuts, which no choice can change.
+  std::vector<TabledCut> tabled_cuts = {};
   // Standing only: what an acre is worth once it is bare again.
   MoneyPerAcre land_value;
 
