@@ -1,9 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cli/command_advise.h"
 
+#include "advise/scene.h"
 #include "cli/input_file.h"
 #include "cli/scenario_question.h"
 #include "staddle/io/advice_writer.h"
+#include "staddle/io/model_library.h"
+#include "staddle/io/proof_writer.h"
+#include "staddle/optimise/prove.h"
+#include "staddle/report/text.h"
 
 namespace staddle::cli {
 namespace {
@@ -11,6 +16,7 @@ namespace {
 struct AdviseCommandOptions {
   std::string scenario;
   bool exhaustive = false;
+  bool prove = false;
   OutputOptions output;
 };
 
@@ -18,18 +24,65 @@ void set_up(CommandLine& line, AdviseCommandOptions& options) {
   line.argument("SCENARIO", "the scenario file; - reads standard input", &options.scenario);
   line.flag("exhaustive", "value every regime instead of proving most of them worse (slow)",
             &options.exhaustive);
+  line.flag("prove", "also prove the value as a linear program (lattices of up to 5,000 states)",
+            &options.prove);
   add_output_options(line, {"text", "json"}, &options.output);
+}
+
+// Proves the optimum of the scenario, and that of the stand which follows a standing one.
+Result<AnswerProof> prove_answer(const AdviseProblem& problem) {
+  const Scene scene = solve_scene(problem, {});
+  const Result<Proof> stand = prove(scene.stand, scene.solution);
+  if (!stand) return stand.error();
+  AnswerProof proof{*stand, std::nullopt};
+  if (scene.successor) {
+    const Result<Proof> successor = prove(*problem.successor, *scene.successor);
+    if (!successor) return successor.error();
+    proof.successor = *successor;
+  }
+  return proof;
+}
+
+// A proof that fails means that the program is wrong, and with it perhaps the answer.
+Outcome disagreement(const AnswerProof& proof) {
+  return {ExitCode::fault,
+          "",
+          {{FaultCode::contradiction, "", "",
+            "the proof failed and no answer is given; please "
+            "report it with the scenario: " +
+                proof_text(proof),
+            ""}}};
+}
+
+std::vector<std::string> storm_zone_ids() {
+  std::vector<std::string> ids;
+  for (const StormZone& zone : built_in_storm_zones()) {
+    if (!zone.perils.empty()) ids.push_back(zone.id);
+  }
+  return ids;
 }
 
 Outcome run(const AdviseCommandOptions& options) {
   if (const auto refused = overwriting(options.scenario, options.output)) return *refused;
+  const std::string name = shown_name(options.scenario);
   const Result<ScenarioQuestion> question = load_question(options.scenario);
-  if (!question) return wrong_input(question.error(), shown_name(options.scenario));
+  if (!question) return wrong_input(question.error(), name);
   AdviseOptions how;
   how.exhaustive = options.exhaustive;
   const Result<Advice> advice = advise(question->problem, how);
-  if (!advice) return wrong_input(advice.error(), shown_name(options.scenario));
-  return done(advice_json(question->scenario, *advice));
+  if (!advice) return wrong_input(advice.error(), name);
+  std::optional<AnswerProof> proof;
+  if (options.prove) {
+    const Result<AnswerProof> proved = prove_answer(question->problem);
+    if (!proved) return wrong_input(proved.error(), name);
+    if (!proved->agrees()) return disagreement(*proved);
+    proof = *proved;
+  }
+  if (options.output.format == "json") {
+    return done(advice_json(question->scenario, *advice, proof ? &*proof : nullptr));
+  }
+  return done(text_answer(question->scenario, *advice, storm_zone_ids()) +
+              (proof ? "\n" + proof_text(*proof) : ""));
 }
 
 }  // namespace

@@ -2,6 +2,7 @@
 #include "staddle/io/advice_writer.h"
 
 #include "io/plan_writer.h"
+#include "io/proof_value_writer.h"
 #include "io/storm_answer_writer.h"
 #include "staddle/scenario/advise_problem.h"
 #include "staddle/signs/cautions.h"
@@ -177,8 +178,10 @@ class AdviceWriter {
 
 }  // namespace
 
-std::string advice_json(const Scenario& scenario, const Advice& advice) {
-  return json::result_text(AdviceWriter(scenario, advice).write());
+std::string advice_json(const Scenario& scenario, const Advice& advice, const AnswerProof* proof) {
+  Value result = AdviceWriter(scenario, advice).write();
+  if (proof != nullptr) result["proof"] = json::answer_proof(*proof);
+  return json::result_text(result);
 }
 
 }  // namespace staddle

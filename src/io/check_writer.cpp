@@ -3,7 +3,6 @@
 
 #include <fmt/format.h>
 
-#include "io/text_table_writer.h"
 #include "io/value_writer.h"
 
 namespace staddle {
@@ -13,12 +12,12 @@ std::string check_text(const SoundInput& input) {
   if (!input.questions.empty()) text += "\nIt asks\n";
   for (const std::string& question : input.questions) text += "  " + question + "\n";
   if (input.assumed.empty()) return text;
-  std::vector<std::vector<std::string>> rows;
+  text += "\nIt assumes\n";
   for (const Assumption& assumption : input.assumed) {
-    rows.push_back({assumption.pointer, assumption.value_json, assumption.why});
+    text += fmt::format("  {} = {}", assumption.pointer, assumption.value_json);
+    text += assumption.why == "default" ? "\n" : fmt::format(" ({})\n", assumption.why);
   }
-  return text + "\nIt assumes\n" +
-         text_table({{"key", "", true}, {"value", "", true}, {"why", "", true}}, rows);
+  return text;
 }
 
 std::string check_json(const SoundInput& input) {

@@ -4,9 +4,9 @@
 #include <fmt/format.h>
 
 #include "io/csv_writer.h"
-#include "io/text_table_writer.h"
 #include "io/value_writer.h"
 #include "signs/plain_words.h"
+#include "staddle/report/text.h"
 
 namespace staddle {
 namespace {
@@ -64,6 +64,41 @@ Value row_json(const Scenario& scenario, const GrowthRow& row) {
 
 std::string optional_number(const std::optional<double>& value) {
   return value ? csv::number(*value) : "";
+}
+
+std::vector<Cell> row_cells(const Scenario& scenario, const GrowthRow& row) {
+  std::vector<Cell> cells;
+  const auto add = [&cells](double value, int decimals = 0) {
+    cells.push_back({words::number(value, decimals), value});
+  };
+  if (row.year) cells.push_back({fmt::format("{}", row.year->whole()), row.year->in(years)});
+  add(row.at.in(years));
+  cells.push_back({when_text(row.when)});
+  for (const Yield& tons : row.tons) add(tons.in(tons_per_acre), 1);
+  add(row.stumpage.in(dollars_per_acre));
+  if (scenario.hazard.active()) add(100 * row.share_standing);
+  const StandMeasures& stand = row.measures;
+  add(stand.dominant_height.in(feet));
+  add(stand.trees.in(trees_per_acre));
+  add(stand.basal_area.in(square_feet_per_acre));
+  add(stand.quadratic_mean_diameter.in(inches), 1);
+  if (stand.live_crown_ratio) {
+    add(100 * *stand.live_crown_ratio);
+  } else {
+    cells.push_back({""});
+  }
+  return cells;
+}
+
+// "thin by a third at age 17; final harvest at age 33"
+std::string in_words(const RegimeReport& regime) {
+  std::string text;
+  for (const ThinningRecord& thinning : regime.thinnings) {
+    text += fmt::format("thin by {} at age {}; ", words::removal(thinning.removal_fraction),
+                        thinning.at.whole());
+  }
+  if (regime.name == "none") return "nothing is cut";
+  return text + fmt::format("final harvest at age {}", regime.final_harvest_age.whole());
 }
 
 }  // namespace
@@ -132,38 +167,25 @@ std::string growth_csv(const Scenario& scenario, const RegimeReport& regime) {
 }
 
 std::string growth_text(const Scenario& scenario, const RegimeReport& regime) {
-  std::vector<TextColumn> columns;
-  if (scenario.present_year) columns.push_back({"year", ""});
-  columns.push_back({"age", "years"});
-  columns.push_back({"", "", true});
+  Table table;
+  if (scenario.present_year) table.columns.push_back({"year"});
+  table.columns.push_back({"age", "years"});
+  table.columns.push_back({"", "", true});
   for (const ProductLimit& product : scenario.products) {
-    columns.push_back({words::product(product.name), "tons/acre"});
+    table.columns.push_back({words::product(product.name), "tons/acre"});
   }
-  columns.push_back({"stumpage", "$/acre"});
-  if (scenario.hazard.active()) columns.push_back({"standing", "of 100 acres"});
-  columns.push_back({"trees", "per acre"});
-  columns.push_back({"basal area", "sq ft/acre"});
-  columns.push_back({"mean diameter", "inches"});
-  columns.push_back({"dominant height", "feet"});
-  columns.push_back({"live crown", "percent"});
-  std::vector<std::vector<std::string>> rows;
+  table.columns.push_back({"stumpage value", "$/acre"});
+  if (scenario.hazard.active()) table.columns.push_back({"still standing", "percent"});
+  for (const Column& column : {Column{"dominant height", "feet"}, Column{"trees", "per acre"},
+                               Column{"basal area", "ft2/acre"}, Column{"mean diameter", "inches"},
+                               Column{"live crown ratio", "percent"}}) {
+    table.columns.push_back(column);
+  }
   for (const GrowthRow& row : growth_rows(scenario, regime)) {
-    std::vector<std::string> cells;
-    if (row.year) cells.push_back(fmt::format("{}", row.year->whole()));
-    cells.push_back(fmt::format("{}", row.at.whole()));
-    cells.push_back(when_text(row.when));
-    for (const Yield& tons : row.tons) cells.push_back(words::number(tons.in(tons_per_acre), 1));
-    cells.push_back(words::number(row.stumpage.in(dollars_per_acre)));
-    if (scenario.hazard.active()) cells.push_back(words::number(100 * row.share_standing));
-    const StandMeasures& stand = row.measures;
-    cells.push_back(words::number(stand.trees.in(trees_per_acre)));
-    cells.push_back(words::number(stand.basal_area.in(square_feet_per_acre)));
-    cells.push_back(words::number(stand.quadratic_mean_diameter.in(inches), 1));
-    cells.push_back(words::number(stand.dominant_height.in(feet)));
-    cells.push_back(stand.live_crown_ratio ? words::number(100 * *stand.live_crown_ratio) : "");
-    rows.push_back(std::move(cells));
+    table.rows.push_back(row_cells(scenario, row));
   }
-  return fmt::format("{}: {}\n\n", scenario.title, regime.name) + text_table(columns, rows);
+  return fmt::format("{}\n{}: {}\n\n", scenario.title, regime.name, in_words(regime)) +
+         to_text(table);
 }
 
 }  // namespace staddle

@@ -6,8 +6,9 @@
 #include <utility>
 
 #include "io/number_text.h"
-#include "io/text_table_writer.h"
 #include "io/value_writer.h"
+#include "report/wrap.h"
+#include "staddle/report/text.h"
 
 namespace staddle {
 namespace {
@@ -88,34 +89,35 @@ Value head_json(const EquationSet& model) {
             {"site_index_ft", range_json(model.fitted_site_index_ft)}}}};
 }
 
+// A name and what it says, wrapped beneath itself.
+std::string entry(const std::string& name, const std::string& text) {
+  return wrapped(text, fmt::format("  {:<9}", name), std::string(11, ' '), text_width) + "\n";
+}
+
 std::string head_text(const EquationSet& model) {
-  return fmt::format(
-      "{}\n  species  {}\n  region   {}\n  source   {}\n"
-      "  fitted   ages {} years, {} trees per acre, site index {} feet\n",
-      model.id, model.species, model.region, model.source, range_text(model.fitted_age_yr),
-      range_text(model.fitted_tpa), range_text(model.fitted_site_index_ft));
+  return model.id + "\n" + entry("species", model.species) + entry("region", model.region) +
+         entry("source", model.source) +
+         entry("fitted", fmt::format("ages {} years, {} trees per acre, site index {} feet",
+                                     range_text(model.fitted_age_yr), range_text(model.fitted_tpa),
+                                     range_text(model.fitted_site_index_ft)));
 }
 
 std::string worked_values_text(const std::vector<WorkedValue>& values) {
-  std::vector<std::vector<std::string>> rows;
+  Table table;
+  table.columns = {
+      {"site index", "feet"},      {"planted trees", "per acre"}, {"age", "years"},
+      {"trees", "per acre"},       {"dominant height", "feet"},   {"basal area", "ft2/acre"},
+      {"mean diameter", "inches"}, {"total weight", "tons/acre"}};
   for (const WorkedValue& value : values) {
-    std::vector<std::string> row;
-    for (const double cell :
+    std::vector<Cell> row;
+    for (const double number :
          {value.site_index_ft, value.planted_tpa, value.age_yr, value.tpa, value.dominant_height_ft,
           value.basal_area_ft2_ac, value.qmd_in, value.total_tons_ac}) {
-      row.push_back(number_text(cell));
+      row.push_back({number_text(number), number});
     }
-    rows.push_back(std::move(row));
+    table.rows.push_back(std::move(row));
   }
-  return text_table({{"site index", "feet"},
-                     {"planted", "per acre"},
-                     {"age", "years"},
-                     {"trees", "per acre"},
-                     {"dominant height", "feet"},
-                     {"basal area", "sq ft/acre"},
-                     {"mean diameter", "inches"},
-                     {"weight", "tons/acre"}},
-                    rows);
+  return to_text(table);
 }
 
 }  // namespace
@@ -141,14 +143,19 @@ std::string model_text(const EquationSet& model) {
       "height;\n"
       "N: trees and B: basal area per acre; Dq: quadratic mean diameter; ln: natural logarithm.\n";
   for (const ShownEquation& shown : equations_of(model)) {
-    text += fmt::format("\n{}\n  {}\n ", shown.what, shown.equation);
+    text += fmt::format("\n{}\n  {}\n", shown.what, shown.equation);
+    std::string separator = "  ";
     for (const auto& [name, value] : shown.coefficients) {
-      text += fmt::format(" {} = {}", name, number_text(value));
+      text += fmt::format("{}{} = {}", separator, name, number_text(value));
+      separator = ", ";
     }
     text += "\n";
   }
   text += "\nWhat to know of it\n";
-  for (const std::string& note : model.notes) text += "  " + note + "\n";
+  for (const std::string& note : model.notes) {
+    text += wrapped(note, "  ", "  ", text_width) + "\n";
+  }
+  if (model.worked_values.empty()) return text;
   return text + "\nWhat it says of planted and unthinned stands\n" +
          worked_values_text(model.worked_values);
 }
