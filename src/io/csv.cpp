@@ -108,8 +108,8 @@ class CsvParser {
   }
 
   void fault(int line, std::string text, std::string hint = "") {
-    faults_.push_back({FaultCode::malformed, file_, "line " + std::to_string(line),
-                       std::move(text), std::move(hint)});
+    faults_.push_back({FaultCode::malformed, file_, "line " + std::to_string(line), std::move(text),
+                       std::move(hint)});
   }
 
   std::string_view text_;
@@ -129,8 +129,7 @@ bool has_decimal_comma(const std::string& cell) {
 
 }  // namespace
 
-std::optional<CsvTable> parse_csv(std::string_view text, const std::string& file,
-                                  Faults& faults) {
+std::optional<CsvTable> parse_csv(std::string_view text, const std::string& file, Faults& faults) {
   static constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
   if (text.substr(0, 3) == byte_order_mark) text.remove_prefix(3);
   if (text.find('\0') != std::string_view::npos || !is_utf8(text)) {
@@ -165,8 +164,8 @@ std::optional<double> csv_number(const std::string& cell, const std::string& fil
     faults.push_back({FaultCode::wrong_type, file, place, found + ", a decimal comma",
                       "write decimals with a point: 12.5"});
   } else {
-    faults.push_back({FaultCode::wrong_type, file, place,
-                      found + ", which is no finite number", ""});
+    faults.push_back(
+        {FaultCode::wrong_type, file, place, found + ", which is no finite number", ""});
   }
   return std::nullopt;
 }

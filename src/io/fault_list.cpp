@@ -7,8 +7,8 @@ namespace staddle {
 
 void FaultList::add(int order, FaultCode code, std::string place, std::string text,
                     std::string hint) {
-  placed_.emplace_back(
-      order, Fault{code, file_, std::move(place), std::move(text), std::move(hint)});
+  placed_.emplace_back(order,
+                       Fault{code, file_, std::move(place), std::move(text), std::move(hint)});
 }
 
 void FaultList::add_all(int order, const Faults& faults) {

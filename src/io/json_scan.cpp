@@ -46,8 +46,8 @@ std::string line_and_column(std::string_view text, std::size_t offset) {
   const std::string_view before = text.substr(0, std::min(offset, text.size()));
   const auto line = 1 + std::count(before.begin(), before.end(), '\n');
   const std::size_t newline = before.rfind('\n');
-  const std::size_t column = newline == std::string_view::npos ? before.size() + 1
-                                                               : before.size() - newline;
+  const std::size_t column =
+      newline == std::string_view::npos ? before.size() + 1 : before.size() - newline;
   return "line " + std::to_string(line) + ", column " + std::to_string(column);
 }
 

@@ -20,8 +20,7 @@ constexpr std::size_t most_bytes_shown = 40;
 // place of its own, and dropped.
 class TreeBuilder final : public nlohmann::json_sax<nlohmann::json> {
  public:
-  TreeBuilder(const ScannedText& scanned, FaultList& faults)
-      : scanned_(scanned), faults_(faults) {}
+  TreeBuilder(const ScannedText& scanned, FaultList& faults) : scanned_(scanned), faults_(faults) {}
 
   Node take_root() { return std::move(root_); }
   const std::string& error() const { return error_; }
@@ -140,8 +139,8 @@ std::string plain_message(std::string message) {
   const std::size_t last_read = message.find("; last read: ");
   if (last_read != std::string::npos) {
     const std::size_t behind = message.find("'; expected", last_read);
-    message.erase(last_read, behind == std::string::npos ? std::string::npos
-                                                         : behind + 1 - last_read);
+    message.erase(last_read,
+                  behind == std::string::npos ? std::string::npos : behind + 1 - last_read);
   }
   return message;
 }
@@ -184,9 +183,10 @@ std::optional<Node> parse(std::string_view text, FaultList& faults) {
   TreeBuilder builder(scanned, faults);
   if (!nlohmann::json::sax_parse(scanned.text, &builder)) {
     const std::size_t offset = builder.error_offset() == 0 ? 0 : builder.error_offset() - 1;
-    faults.add(std::numeric_limits<int>::max(), FaultCode::malformed,
-               line_and_column(text, offset), "not well-formed JSON: " + plain_message(builder.error()),
-               text.substr(offset, 2) == "/*" ? "comments begin with // and end with the line" : "");
+    faults.add(
+        std::numeric_limits<int>::max(), FaultCode::malformed, line_and_column(text, offset),
+        "not well-formed JSON: " + plain_message(builder.error()),
+        text.substr(offset, 2) == "/*" ? "comments begin with // and end with the line" : "");
     return std::nullopt;
   }
   return builder.take_root();

@@ -19,13 +19,13 @@ struct Node {
   ValueKinds kind = kinds::null;  // one of them; numbers are never `whole`
   bool boolean = false;
   double number = 0.0;
-  std::string text;               // of a text; of a number without a value: as written
-  bool finite = true;             // false: NaN, infinite, or too large for a double
-  std::vector<Node> items;        // of a list
-  std::vector<Member> members;    // of an object, in the order of the file, keys unique
-  int order = 0;                  // values of the file that begin before this one
-  bool usable = true;             // false once a fault was found here
-  bool assumed = false;           // not in the file: a default
+  std::string text;             // of a text; of a number without a value: as written
+  bool finite = true;           // false: NaN, infinite, or too large for a double
+  std::vector<Node> items;      // of a list
+  std::vector<Member> members;  // of an object, in the order of the file, keys unique
+  int order = 0;                // values of the file that begin before this one
+  bool usable = true;           // false once a fault was found here
+  bool assumed = false;         // not in the file: a default
 
   const Node* find(std::string_view key) const;
   Node* find(std::string_view key);

@@ -28,8 +28,7 @@ std::vector<EquationSet> read_equation_sets() {
   std::vector<EquationSet> sets;
   for (const EmbeddedFile& file : embedded_files()) {
     if (file.name.substr(0, 10) != "equations/") continue;
-    sets.push_back(
-        built_in(read_equation_set(std::string(file.content), std::string(file.name))));
+    sets.push_back(built_in(read_equation_set(std::string(file.content), std::string(file.name))));
   }
   std::sort(sets.begin(), sets.end(),
             [](const EquationSet& a, const EquationSet& b) { return a.id < b.id; });

@@ -1,17 +1,20 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <span>
 #include <string>
 #include <vector>
 
 #include "staddle/base/result.h"
 #include "staddle/growth/equation_set.h"
 #include "staddle/io/model_library.h"
+#include "staddle/io/option.h"
 
 // The formats of models/, described in models/README.md, read as strictly as a
 // scenario.
 namespace staddle {
 
+std::span<const Option> equation_set_options();
 Result<EquationSet> read_equation_set(const std::string& text, const std::string& file);
 
 // The perils by their ids, before a zone gives them probabilities, and what a species

@@ -102,8 +102,7 @@ std::string allowed_text(const Option& option) {
 
 class Checker {
  public:
-  Checker(std::span<const Option> options, FaultList& faults)
-      : tree_(options), faults_(faults) {}
+  Checker(std::span<const Option> options, FaultList& faults) : tree_(options), faults_(faults) {}
 
   void object(Node& node, std::string_view pattern, const std::string& pointer) {
     const Children& children = tree_.below(pattern);
@@ -120,9 +119,9 @@ class Checker {
     for (const Option* option : children.keys()) {
       const std::string name(option->pointer.substr(option->pointer.rfind('/') + 1));
       if (option->required && !node.find(name)) {
-        faults_.add(node.order, FaultCode::missing_key, json::pointer_to(pointer, name),
-                    "this key is required: " + std::string(option->meaning) + ", " +
-                        allowed_text(*option));
+        faults_.add(
+            node.order, FaultCode::missing_key, json::pointer_to(pointer, name),
+            "this key is required: " + std::string(option->meaning) + ", " + allowed_text(*option));
       }
     }
   }
@@ -190,7 +189,9 @@ class Checker {
       const bool few = size < option.least_items;
       fault(node, FaultCode::out_of_range, pointer,
             "found " + std::to_string(size) + " items; allowed are " +
-                (exact ? "exactly " : few ? "at least " : "at most ") +
+                (exact ? "exactly "
+                 : few ? "at least "
+                       : "at most ") +
                 std::to_string(few ? option.least_items : option.most_items));
     }
     const Children& children = tree_.below(option.pointer);
@@ -238,8 +239,7 @@ class Filler {
           children.names().end()) {
         continue;
       }
-      inside(member.value, children.any_key()->pointer,
-             json::pointer_to(pointer, member.key));
+      inside(member.value, children.any_key()->pointer, json::pointer_to(pointer, member.key));
     }
   }
 

@@ -24,10 +24,10 @@ struct ScenarioReading {
   std::vector<std::string>& questions;
 
   bool standing = false;
-  std::optional<int> present_age;       // 0 on bare land; absent: not known for a fault
+  std::optional<int> present_age;  // 0 on bare land; absent: not known for a fault
   // The ages that the stand's yield tables cover, of several their union.
   std::optional<int> first_table_age, last_table_age;
-  bool from_tables = false;             // of either kind
+  bool from_tables = false;  // of either kind
   bool tabled_regimes = false;
   std::optional<std::vector<std::string>> products;  // absent: not known for a fault
 
@@ -42,6 +42,11 @@ struct ScenarioBlock {
   // Fills its part of the scenario; what a fault makes meaningless stays as it was.
   void (*read)(ScenarioReading& reading, Scenario& scenario);
 };
+
+// Tables that stand in a file of their own.
+std::span<const Option> stand_options();
+std::span<const Option> economics_options();
+std::span<const Option> decisions_options();
 
 ScenarioBlock head_block();
 ScenarioBlock stand_block();

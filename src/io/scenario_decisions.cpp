@@ -9,90 +9,12 @@
 namespace staddle {
 namespace {
 
-constexpr ValueKinds number = kinds::number;
-constexpr ValueKinds whole = kinds::whole;
-constexpr NumberRange ages = from_to(1, 150);
-constexpr NumberRange removals = above_to(0, 0.9);
-constexpr NumberRange basal_area_limits = from_to(0, 400);
-
-constexpr Option options[] = {
-    {.pointer = "/decisions", .meaning = "the choices among which the best is sought",
-     .allowed = kinds::object, .implied = true},
-    {.pointer = "/decisions/max_thinnings", .meaning = "most thinnings of a rotation",
-     .allowed = whole, .range = from_to(0, 6), .default_json = "2"},
-    {.pointer = "/decisions/thinning_age_yr", .meaning = "first and last age of a thinning",
-     .allowed = kinds::list, .least_items = 2, .most_items = 2, .default_json = "[12,35]"},
-    {.pointer = "/decisions/thinning_age_yr/#", .meaning = "age", .unit = "years",
-     .allowed = whole, .range = ages},
-    {.pointer = "/decisions/removal_fraction",
-     .meaning = "shares of the basal area that a thinning may cut: a list, or a range in steps",
-     .allowed = kinds::list | kinds::object, .least_items = 1,
-     .default_json = "[0.2,0.25,0.3,0.3333333333333333,0.4,0.45,0.5]"},
-    {.pointer = "/decisions/removal_fraction/#", .meaning = "share", .allowed = number,
-     .range = removals},
-    {.pointer = "/decisions/removal_fraction/from", .meaning = "smallest share",
-     .allowed = number, .range = removals, .required = true},
-    {.pointer = "/decisions/removal_fraction/to", .meaning = "largest share",
-     .allowed = number, .range = removals, .required = true},
-    {.pointer = "/decisions/removal_fraction/step", .meaning = "step", .allowed = number,
-     .range = from_to(0.001, 0.9), .required = true},
-    {.pointer = "/decisions/years_between_entries",
-     .meaning = "fewest years between two entries", .unit = "years", .allowed = whole,
-     .range = from_to(1, 40), .default_json = "5"},
-    {.pointer = "/decisions/final_harvest_age_yr",
-     .meaning = "first and last age of the final harvest", .allowed = kinds::list,
-     .least_items = 2, .most_items = 2, .default_json = "[20,45]"},
-    {.pointer = "/decisions/final_harvest_age_yr/#", .meaning = "age", .unit = "years",
-     .allowed = whole, .range = ages},
-    {.pointer = "/decisions/min_removal_tons_ac", .meaning = "least tons of a thinning",
-     .unit = "tons/ac", .allowed = number, .range = from_to(0, 1e5), .default_json = "0"},
-    {.pointer = "/decisions/min_sale_tons", .meaning = "least tons of a thinning sale",
-     .unit = "tons", .allowed = number, .range = from_to(0, 1e9), .default_json = "0"},
-    {.pointer = "/decisions/min_residual_basal_area_ft2_ac",
-     .meaning = "least basal area left by a thinning", .unit = "ft2/ac", .allowed = number,
-     .range = basal_area_limits, .default_json = "0"},
-    {.pointer = "/decisions/cut_diameter_ratio",
-     .meaning = "mean diameter of the cut trees over the stand's, one or by entry",
-     .allowed = number | kinds::list, .range = from_to(0.7, 1.3), .least_items = 1,
-     .default_json = "0.95"},
-    {.pointer = "/decisions/cut_diameter_ratio/#", .meaning = "of this entry",
-     .allowed = number, .range = from_to(0.7, 1.3)},
-    {.pointer = "/decisions/thinning_response",
-     .meaning = "how fast a thinned stand closes again", .allowed = kinds::text,
-     .choices = "crown-limited|as-published", .default_json = "\"crown-limited\""},
-    {.pointer = "/decisions/guards", .meaning = "limits of common practice; null: none of them",
-     .allowed = kinds::object | kinds::null, .implied = true},
-    {.pointer = "/decisions/guards/max_removal_fraction",
-     .meaning = "largest share of the basal area; null: no limit",
-     .allowed = number | kinds::null, .range = removals, .default_json = "0.3333333333333333"},
-    {.pointer = "/decisions/guards/dense_stand_now",
-     .meaning = "a dense measured stand may be opened further, in the present year only",
-     .allowed = kinds::object | kinds::null, .implied = true},
-    {.pointer = "/decisions/guards/dense_stand_now/basal_area_ft2_ac",
-     .meaning = "basal area from which a stand is dense", .unit = "ft2/ac",
-     .allowed = number, .range = basal_area_limits, .default_json = "140"},
-    {.pointer = "/decisions/guards/dense_stand_now/max_removal_fraction",
-     .meaning = "largest share then", .allowed = number, .range = removals,
-     .default_json = "0.5"},
-    {.pointer = "/decisions/guards/min_residual_basal_area_ft2_ac",
-     .meaning = "least basal area left; null: no limit", .unit = "ft2/ac",
-     .allowed = number | kinds::null, .range = basal_area_limits, .default_json = "60"},
-    {.pointer = "/decisions/guards/min_height_ft",
-     .meaning = "least dominant height of a stand thinned; null: no limit", .unit = "ft",
-     .allowed = number | kinds::null, .range = from_to(0, 200), .default_json = "40"},
-    {.pointer = "/decisions/guards/min_qmd_in",
-     .meaning = "least quadratic mean diameter of a stand thinned; null: no limit",
-     .unit = "in", .allowed = number | kinds::null, .range = from_to(0, 60),
-     .default_json = "6"},
-    {.pointer = "/decisions/guards/min_live_crown_ratio",
-     .meaning = "least live crown ratio of a stand thinned; null: no limit",
-     .allowed = number | kinds::null, .range = from_below(0, 1), .default_json = "0.3"},
-};
-
 class DecisionsReader {
  public:
   DecisionsReader(ScenarioReading& reading, Scenario& scenario)
-      : reading_(reading), decisions_(reading.root["decisions"]), scenario_(scenario),
+      : reading_(reading),
+        decisions_(reading.root["decisions"]),
+        scenario_(scenario),
         lattice_(scenario.lattice) {}
 
   void read() {
@@ -231,6 +153,6 @@ void read(ScenarioReading& reading, Scenario& scenario) {
 
 }  // namespace
 
-ScenarioBlock decisions_block() { return {options, {}, read}; }
+ScenarioBlock decisions_block() { return {decisions_options(), {}, read}; }
 
 }  // namespace staddle

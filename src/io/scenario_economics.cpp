@@ -8,84 +8,6 @@
 namespace staddle {
 namespace {
 
-constexpr ValueKinds number = kinds::number;
-constexpr ValueKinds whole = kinds::whole;
-constexpr ValueKinds text = kinds::text;
-constexpr NumberRange prices = from_to(0, 1e5);
-constexpr NumberRange fractions = from_below(0, 1);
-
-constexpr Option options[] = {
-    {.pointer = "/economics", .meaning = "prices, costs and the discount rate",
-     .allowed = kinds::object, .required = true},
-    {.pointer = "/economics/real_discount_rate", .meaning = "the owner's rate, beyond inflation",
-     .unit = "per year", .allowed = number, .range = above_to(0, 0.5), .required = true},
-    {.pointer = "/economics/stumpage_usd_per_ton", .meaning = "standing price of every product",
-     .allowed = kinds::object, .required = true},
-    {.pointer = "/economics/stumpage_usd_per_ton/*",
-     .meaning = "price by the ton, or by a unit of the trade", .unit = "$/ton",
-     .allowed = number | kinds::object, .range = prices},
-    {.pointer = "/economics/stumpage_usd_per_ton/*/usd_per_unit",
-     .meaning = "price of a cord, a thousand board feet", .unit = "$/unit", .allowed = number,
-     .range = prices, .required = true},
-    {.pointer = "/economics/stumpage_usd_per_ton/*/tons_per_unit",
-     .meaning = "green tons in the unit", .unit = "tons", .allowed = number,
-     .range = above_to(0, 1000), .required = true},
-    {.pointer = "/economics/establishment_usd_ac",
-     .meaning = "site preparation, seedlings and planting", .unit = "$/ac", .allowed = number,
-     .range = prices, .required = true},
-    {.pointer = "/economics/thinning_price_factor",
-     .meaning = "price of a thinning over the final price, for all or by product",
-     .allowed = number | kinds::object, .range = from_to(0, 10), .default_json = "1"},
-    {.pointer = "/economics/thinning_price_factor/*", .meaning = "of this product",
-     .allowed = number, .range = from_to(0, 10)},
-    {.pointer = "/economics/thinning_price_discount_usd_per_ton",
-     .meaning = "what a thinning brings less, for all or by product", .unit = "$/ton",
-     .allowed = number | kinds::object, .range = prices, .default_json = "0"},
-    {.pointer = "/economics/thinning_price_discount_usd_per_ton/*", .meaning = "of this product",
-     .unit = "$/ton", .allowed = number, .range = prices},
-    {.pointer = "/economics/sale_fee_fraction", .meaning = "fee on the revenue of a sale",
-     .allowed = number, .range = fractions, .default_json = "0"},
-    {.pointer = "/economics/harvest_tax_fraction", .meaning = "harvest tax on the revenue",
-     .allowed = number, .range = fractions, .default_json = "0"},
-    {.pointer = "/economics/thinning_sale_cost_usd_ac", .meaning = "cost of a thinning sale",
-     .unit = "$/ac", .allowed = number, .range = prices, .default_json = "0"},
-    {.pointer = "/economics/final_sale_cost_usd_ac", .meaning = "cost of the final sale",
-     .unit = "$/ac", .allowed = number, .range = prices, .default_json = "0"},
-    {.pointer = "/economics/regeneration_delay_yr",
-     .meaning = "years without trees after the final harvest", .unit = "years",
-     .allowed = whole, .range = from_to(0, 20), .default_json = "1"},
-    {.pointer = "/economics/annual_cost_usd_ac", .meaning = "property tax and management",
-     .unit = "$/ac/yr", .allowed = number, .range = prices, .default_json = "8"},
-    {.pointer = "/economics/annual_income_usd_ac", .meaning = "lease and the like",
-     .unit = "$/ac/yr", .allowed = number, .range = prices, .default_json = "0"},
-    {.pointer = "/economics/practices", .meaning = "jobs done once in a rotation",
-     .allowed = kinds::list, .default_json = "[]"},
-    {.pointer = "/economics/practices/#", .meaning = "a job", .allowed = kinds::object},
-    {.pointer = "/economics/practices/#/what", .meaning = "what it is", .allowed = text,
-     .required = true},
-    {.pointer = "/economics/practices/#/age_yr", .meaning = "age of the stand",
-     .unit = "years", .allowed = whole, .range = from_to(0, 150), .required = true},
-    {.pointer = "/economics/practices/#/usd_ac", .meaning = "cost", .unit = "$/ac",
-     .allowed = number, .range = prices, .required = true},
-    {.pointer = "/economics/flows", .meaning = "money of every year from one age to another",
-     .allowed = kinds::list, .default_json = "[]"},
-    {.pointer = "/economics/flows/#", .meaning = "a flow", .allowed = kinds::object},
-    {.pointer = "/economics/flows/#/what", .meaning = "what it is", .allowed = text,
-     .required = true},
-    {.pointer = "/economics/flows/#/from_age_yr", .meaning = "its first age",
-     .unit = "years", .allowed = whole, .range = from_to(1, 150), .required = true},
-    {.pointer = "/economics/flows/#/to_age_yr", .meaning = "its last age", .unit = "years",
-     .allowed = whole | text, .range = from_to(1, 150),
-     .choices = "first_thinning|final_harvest", .required = true},
-    {.pointer = "/economics/flows/#/usd_ac_yr", .meaning = "income, a cost negative",
-     .unit = "$/ac/yr", .allowed = number, .range = from_to(-1e5, 1e5), .required = true},
-    {.pointer = "/economics/after_harvest",
-     .meaning = "what follows a standing stand: its successor, the better of it and nothing, "
-                "or the sale of the land",
-     .unit = "$/ac", .allowed = number | text, .range = prices, .choices = "replant|best",
-     .default_json = "\"replant\""},
-};
-
 constexpr DefaultCondition conditions[] = {
     {"/economics/after_harvest",
      [](const json::Node&, const json::Node& root) { return describes_standing_stand(root); }},
@@ -113,9 +35,8 @@ class EconomicsReader {
     refuse_strangers(stumpage);
     refuse_strangers(economics_["thinning_price_factor"]);
     refuse_strangers(economics_["thinning_price_discount_usd_per_ton"]);
-    scenario_.thinning_price_given =
-        economics_["thinning_price_factor"].given() ||
-        economics_["thinning_price_discount_usd_per_ton"].given();
+    scenario_.thinning_price_given = economics_["thinning_price_factor"].given() ||
+                                     economics_["thinning_price_discount_usd_per_ton"].given();
     if (!reading_.products) return;
     for (const std::string& product : *reading_.products) {
       ProductPrice price = read_stumpage(stumpage, product);
@@ -153,10 +74,11 @@ class EconomicsReader {
     const auto tons_per_unit = place["tons_per_unit"].number();
     if (!per_unit || !tons_per_unit) return price;
     const double by_ton = *per_unit / *tons_per_unit;
-    if (!prices.contains(by_ton)) {
+    const Option& allowed = scenario_option("/economics/stumpage_usd_per_ton/*");
+    if (!allowed.range.contains(by_ton)) {
       reading_.fault(place, FaultCode::out_of_range,
                      "this comes to " + number_text(by_ton) + " $/ton; allowed is a number " +
-                         range_text(scenario_option("/economics/stumpage_usd_per_ton/*")));
+                         range_text(allowed));
     }
     price.stumpage = dollars_per_ton(by_ton);
     price.quoted = {*per_unit, *tons_per_unit};
@@ -189,7 +111,8 @@ class EconomicsReader {
     costs.regeneration_delay_yr = economics_["regeneration_delay_yr"].whole().value_or(0);
     costs.annual_cost = per_acre("annual_cost_usd_ac");
     costs.annual_income = per_acre("annual_income_usd_ac");
-    const Place later = later_of(economics_["sale_fee_fraction"], economics_["harvest_tax_fraction"]);
+    const Place later =
+        later_of(economics_["sale_fee_fraction"], economics_["harvest_tax_fraction"]);
     const double share = costs.sale_fee_fraction + costs.harvest_tax_fraction;
     if (share >= 1) {
       reading_.fault(later, FaultCode::contradiction,
@@ -228,9 +151,9 @@ class EconomicsReader {
       flow.to = age(*to);
     }
     if (from && to && *to < *from) {
-      reading_.fault(place["to_age_yr"], FaultCode::contradiction,
-                     "found " + std::to_string(*to) + ", before from_age_yr, " +
-                         std::to_string(*from));
+      reading_.fault(
+          place["to_age_yr"], FaultCode::contradiction,
+          "found " + std::to_string(*to) + ", before from_age_yr, " + std::to_string(*from));
     }
     scenario_.costs.flows.push_back(std::move(flow));
   }
@@ -271,6 +194,6 @@ void read(ScenarioReading& reading, Scenario& scenario) {
 
 }  // namespace
 
-ScenarioBlock economics_block() { return {options, conditions, read}; }
+ScenarioBlock economics_block() { return {economics_options(), conditions, read}; }
 
 }  // namespace staddle

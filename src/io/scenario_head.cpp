@@ -7,17 +7,28 @@ namespace staddle {
 namespace {
 
 constexpr std::array<Option, 7> options = {{
-    {.pointer = "/format", .meaning = "the format of the file and its version",
-     .allowed = kinds::text, .choices = "staddle-scenario/1", .required = true},
-    {.pointer = "/title", .meaning = "a name for the stand or the question",
-     .allowed = kinds::text, .required = true},
+    {.pointer = "/format",
+     .meaning = "the format of the file and its version",
+     .allowed = kinds::text,
+     .choices = "staddle-scenario/1",
+     .required = true},
+    {.pointer = "/title",
+     .meaning = "a name for the stand or the question",
+     .allowed = kinds::text,
+     .required = true},
     {.pointer = "/purpose", .meaning = "what the file is for, a sentence", .allowed = kinds::text},
     {.pointer = "/owner", .meaning = "the owner, for the report", .allowed = kinds::text},
     {.pointer = "/prepared_by", .meaning = "the forester, for the report", .allowed = kinds::text},
-    {.pointer = "/acres", .meaning = "net area of the stand", .unit = "ac",
-     .allowed = kinds::number, .range = above_to(0, 1e6), .required = true},
-    {.pointer = "/calendar_year", .meaning = "the year of the present",
-     .allowed = kinds::whole, .range = from_to(1900, 2200)},
+    {.pointer = "/acres",
+     .meaning = "net area of the stand",
+     .unit = "ac",
+     .allowed = kinds::number,
+     .range = above_to(0, 1e6),
+     .required = true},
+    {.pointer = "/calendar_year",
+     .meaning = "the year of the present",
+     .allowed = kinds::whole,
+     .range = from_to(1900, 2200)},
 }};
 
 void read(ScenarioReading& reading, Scenario& scenario) {

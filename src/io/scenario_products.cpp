@@ -9,25 +9,40 @@ namespace staddle {
 namespace {
 
 constexpr Option options[] = {
-    {.pointer = "/products", .meaning = "products by tree class, largest first",
-     .allowed = kinds::list, .least_items = 1, .most_items = max_products,
+    {.pointer = "/products",
+     .meaning = "products by tree class, largest first",
+     .allowed = kinds::list,
+     .least_items = 1,
+     .most_items = max_products,
      .default_json = R"([{"name":"sawtimber","min_dbh_in":11.5,"top_in":8,"grade_fraction":1},)"
                      R"({"name":"chip_n_saw","min_dbh_in":8.5,"top_in":6},)"
                      R"({"name":"pulpwood","min_dbh_in":4.5,"top_in":3}])"},
     {.pointer = "/products/#", .meaning = "a product", .allowed = kinds::object},
-    {.pointer = "/products/#/name", .meaning = "its name", .allowed = kinds::text,
+    {.pointer = "/products/#/name",
+     .meaning = "its name",
+     .allowed = kinds::text,
      .required = true},
-    {.pointer = "/products/#/min_dbh_in", .meaning = "thinnest stem", .unit = "in",
-     .allowed = kinds::number, .range = from_to(1, 60), .required = true},
-    {.pointer = "/products/#/top_in", .meaning = "diameter to which it is cut", .unit = "in",
-     .allowed = kinds::number, .range = above_to(0, 60), .required = true},
+    {.pointer = "/products/#/min_dbh_in",
+     .meaning = "thinnest stem",
+     .unit = "in",
+     .allowed = kinds::number,
+     .range = from_to(1, 60),
+     .required = true},
+    {.pointer = "/products/#/top_in",
+     .meaning = "diameter to which it is cut",
+     .unit = "in",
+     .allowed = kinds::number,
+     .range = above_to(0, 60),
+     .required = true},
     {.pointer = "/products/#/grade_fraction",
      .meaning = "share of the class that makes the grade, the rest falls one product down",
-     .allowed = kinds::number, .range = from_to(0, 1)},
+     .allowed = kinds::number,
+     .range = from_to(0, 1)},
 };
 
 constexpr DefaultCondition conditions[] = {
-    {"/products", [](const json::Node&, const json::Node& root) { return grows_by_equations(root); }},
+    {"/products",
+     [](const json::Node&, const json::Node& root) { return grows_by_equations(root); }},
 };
 
 void check_name(ScenarioReading& reading, const Place& place,

@@ -9,8 +9,8 @@
 namespace staddle {
 
 std::vector<ScenarioBlock> scenario_blocks() {
-  return {head_block(),      stand_block(), products_block(), economics_block(), decisions_block(),
-          storm_block(),     site_block(),  ready_block(),    regimes_block()};
+  return {head_block(),  stand_block(), products_block(), economics_block(), decisions_block(),
+          storm_block(), site_block(),  ready_block(),    regimes_block()};
 }
 
 std::span<const Option> scenario_options() {
@@ -26,9 +26,8 @@ std::span<const Option> scenario_options() {
 
 const Option& scenario_option(std::string_view pointer) {
   const std::span<const Option> all = scenario_options();
-  const auto found = std::find_if(all.begin(), all.end(), [&](const Option& option) {
-    return option.pointer == pointer;
-  });
+  const auto found = std::find_if(all.begin(), all.end(),
+                                  [&](const Option& option) { return option.pointer == pointer; });
   require(found != all.end(), "scenario_option is asked for an option of the format");
   return *found;
 }

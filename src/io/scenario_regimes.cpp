@@ -14,22 +14,38 @@ constexpr NumberRange ages = from_to(1, 150);
 constexpr Option options[] = {
     {.pointer = "/regimes", .meaning = "regimes to price beside the best", .allowed = kinds::list},
     {.pointer = "/regimes/#", .meaning = "a regime", .allowed = kinds::object},
-    {.pointer = "/regimes/#/name", .meaning = "its name", .allowed = kinds::text,
-     .required = true},
-    {.pointer = "/regimes/#/thinnings", .meaning = "its thinnings, by age",
-     .allowed = kinds::list, .default_json = "[]"},
+    {.pointer = "/regimes/#/name", .meaning = "its name", .allowed = kinds::text, .required = true},
+    {.pointer = "/regimes/#/thinnings",
+     .meaning = "its thinnings, by age",
+     .allowed = kinds::list,
+     .default_json = "[]"},
     {.pointer = "/regimes/#/thinnings/#", .meaning = "a thinning", .allowed = kinds::object},
-    {.pointer = "/regimes/#/thinnings/#/age_yr", .meaning = "its age", .unit = "years",
-     .allowed = kinds::whole, .range = ages, .required = true},
-    {.pointer = "/regimes/#/thinnings/#/removal_fraction", .meaning = "share of the basal area",
-     .allowed = number, .range = above_to(0, 0.9)},
+    {.pointer = "/regimes/#/thinnings/#/age_yr",
+     .meaning = "its age",
+     .unit = "years",
+     .allowed = kinds::whole,
+     .range = ages,
+     .required = true},
+    {.pointer = "/regimes/#/thinnings/#/removal_fraction",
+     .meaning = "share of the basal area",
+     .allowed = number,
+     .range = above_to(0, 0.9)},
     {.pointer = "/regimes/#/thinnings/#/residual_basal_area_ft2_ac",
-     .meaning = "basal area left", .unit = "ft2/ac", .allowed = number,
+     .meaning = "basal area left",
+     .unit = "ft2/ac",
+     .allowed = number,
      .range = above_to(0, 400)},
-    {.pointer = "/regimes/#/thinnings/#/residual_tpa", .meaning = "trees left",
-     .unit = "trees/ac", .allowed = number, .range = above_to(0, 4000)},
-    {.pointer = "/regimes/#/final_harvest_age_yr", .meaning = "age of the final harvest",
-     .unit = "years", .allowed = kinds::whole, .range = ages, .required = true},
+    {.pointer = "/regimes/#/thinnings/#/residual_tpa",
+     .meaning = "trees left",
+     .unit = "trees/ac",
+     .allowed = number,
+     .range = above_to(0, 4000)},
+    {.pointer = "/regimes/#/final_harvest_age_yr",
+     .meaning = "age of the final harvest",
+     .unit = "years",
+     .allowed = kinds::whole,
+     .range = ages,
+     .required = true},
 };
 
 constexpr std::array<std::string_view, 3> ways_to_say_how_much = {
@@ -109,9 +125,9 @@ class RegimeReader {
   void check_covered(const Place& place, int at) {
     const auto present = reading_.present_age;
     if (present && at < *present) {
-      reading_.fault(place, FaultCode::contradiction,
-                     "found " + std::to_string(at) + ", before the present age, " +
-                         std::to_string(*present));
+      reading_.fault(
+          place, FaultCode::contradiction,
+          "found " + std::to_string(at) + ", before the present age, " + std::to_string(*present));
     } else if (reading_.first_table_age &&
                (at < *reading_.first_table_age || at > *reading_.last_table_age)) {
       reading_.fault(place, FaultCode::out_of_range,

@@ -12,89 +12,16 @@
 namespace staddle {
 namespace {
 
-constexpr ValueKinds number = kinds::number;
-constexpr ValueKinds whole = kinds::whole;
-constexpr ValueKinds text = kinds::text;
-
-constexpr Option options[] = {
-    {.pointer = "/stand", .meaning = "the stand: where its growth comes from, and its trees",
-     .allowed = kinds::object, .required = true},
-    {.pointer = "/stand/model", .meaning = "id of a built-in growth model", .allowed = text},
-    {.pointer = "/stand/yield_table", .meaning = "CSV file of the owner's own yields",
-     .allowed = text},
-    {.pointer = "/stand/yield_tables", .meaning = "own yields of several fixed regimes",
-     .allowed = kinds::list, .least_items = 1},
-    {.pointer = "/stand/yield_tables/#", .meaning = "a regime", .allowed = kinds::object},
-    {.pointer = "/stand/yield_tables/#/name", .meaning = "its name", .allowed = text,
-     .required = true},
-    {.pointer = "/stand/yield_tables/#/file", .meaning = "its CSV file", .allowed = text,
-     .required = true},
-    {.pointer = "/stand/yield_tables/#/thinnings", .meaning = "the cuts in its rows",
-     .allowed = kinds::list, .default_json = "[]"},
-    {.pointer = "/stand/yield_tables/#/thinnings/#", .meaning = "a cut",
-     .allowed = kinds::object},
-    {.pointer = "/stand/yield_tables/#/thinnings/#/age_yr", .meaning = "its age",
-     .unit = "years", .allowed = whole, .range = from_to(1, 150), .required = true},
-    {.pointer = "/stand/yield_tables/#/thinnings/#/removal_fraction",
-     .meaning = "share of the basal area cut", .allowed = number, .range = above_to(0, 0.9)},
-    {.pointer = "/stand/yield_tables/#/thinnings/#/*", .meaning = "<product>_tons_ac, tons cut",
-     .unit = "tons/ac", .allowed = number, .range = from_to(0, 1e5)},
-    {.pointer = "/stand/yield_table_options", .meaning = "how a stand of the table recovers",
-     .allowed = kinds::object, .implied = true},
-    {.pointer = "/stand/yield_table_options/recovery_per_yr",
-     .meaning = "decay of the competition index after a cut", .unit = "per year",
-     .allowed = number, .range = from_to(0, 1), .default_json = "0.09"},
-    {.pointer = "/stand/yield_table_options/density_exponent",
-     .meaning = "exponent of the number of trees in the unthinned basal area",
-     .allowed = number, .range = from_to(0, 1), .default_json = "0.45"},
-    {.pointer = "/stand/site_index_ft", .meaning = "dominant height at 25 years",
-     .unit = "ft", .allowed = number, .range = from_to(30, 120)},
-    {.pointer = "/stand/planted_tpa", .meaning = "seedlings planted, of a standing stand's successor",
-     .unit = "trees/ac", .allowed = number, .range = from_to(100, 4000)},
-    {.pointer = "/stand/age_yr", .meaning = "age of the standing stand", .unit = "years",
-     .allowed = whole, .range = from_to(1, 150)},
-    {.pointer = "/stand/tpa", .meaning = "standing trees", .unit = "trees/ac",
-     .allowed = number, .range = from_to(30, 4000)},
-    {.pointer = "/stand/basal_area_ft2_ac", .meaning = "standing basal area",
-     .unit = "ft2/ac", .allowed = number, .range = above_to(0, 400)},
-    {.pointer = "/stand/dominant_height_ft", .meaning = "measured dominant height",
-     .unit = "ft", .allowed = number, .range = above_to(0, 200)},
-    {.pointer = "/stand/live_crown_ratio", .meaning = "measured live crown over height",
-     .allowed = number, .range = between(0, 1)},
-    {.pointer = "/stand/last_thinning", .meaning = "the cut before the measurement",
-     .allowed = kinds::object},
-    {.pointer = "/stand/last_thinning/age_yr", .meaning = "its age", .unit = "years",
-     .allowed = whole, .range = from_to(1, 150), .required = true},
-    {.pointer = "/stand/last_thinning/removal_fraction",
-     .meaning = "share of the basal area cut", .allowed = number, .range = above_to(0, 0.9),
-     .required = true},
-    {.pointer = "/stand/other_timber", .meaning = "timber besides the pine, sold at the end",
-     .allowed = kinds::list},
-    {.pointer = "/stand/other_timber/#", .meaning = "a kind of it", .allowed = kinds::object},
-    {.pointer = "/stand/other_timber/#/what", .meaning = "what it is", .allowed = text,
-     .required = true},
-    {.pointer = "/stand/other_timber/#/tons_ac", .meaning = "tons now", .unit = "tons/ac",
-     .allowed = number, .range = from_to(0, 1e5), .required = true},
-    {.pointer = "/stand/other_timber/#/growth_fraction_per_yr", .meaning = "its growth",
-     .unit = "per year", .allowed = number, .range = between(-0.5, 0.5), .default_json = "0"},
-    {.pointer = "/stand/other_timber/#/usd_per_ton", .meaning = "its stumpage price",
-     .unit = "$/ton", .allowed = number, .range = from_to(0, 1e5), .required = true},
-    {.pointer = "/stand/measured_calendar_year",
-     .meaning = "the year of the age and the measures, where it is not the present",
-     .allowed = whole, .range = from_to(1900, 2200)},
-    {.pointer = "/stand/cruise", .meaning = "measured plots", .allowed = kinds::object},
-    {.pointer = "/stand/cruise/*", .meaning = "of the plots",
-     .allowed = kinds::number | kinds::text},
-};
-
 constexpr DefaultCondition conditions[] = {
     {"/stand/yield_table_options",
-     [](const json::Node& stand, const json::Node&) { return stand.find("yield_table") != nullptr; }},
+     [](const json::Node& stand, const json::Node&) {
+       return stand.find("yield_table") != nullptr;
+     }},
 };
 
 // What only a standing stand can have.
-constexpr std::array<std::string_view, 4> of_standing = {
-    "live_crown_ratio", "last_thinning", "other_timber", "measured_calendar_year"};
+constexpr std::array<std::string_view, 4> of_standing = {"live_crown_ratio", "last_thinning",
+                                                         "other_timber", "measured_calendar_year"};
 
 class StandReader {
  public:
@@ -197,8 +124,9 @@ class StandReader {
     refuse_options();
     for (const std::string_view key : standing_measures) {
       if (!stand_[key].given()) continue;
-      reading_.fault(stand_[key], FaultCode::contradiction,
-                     "tables of several regimes are for bare land; this belongs to a standing stand");
+      reading_.fault(
+          stand_[key], FaultCode::contradiction,
+          "tables of several regimes are for bare land; this belongs to a standing stand");
     }
   }
 
@@ -229,11 +157,11 @@ class StandReader {
     if (planted.given()) return;
     const bool land_price = reading_.root["economics"]["after_harvest"].is(kinds::number);
     if (reading_.standing && land_price) return;
-    reading_.fault(planted, FaultCode::missing_key,
-                   reading_.standing
-                       ? "this key is required: the trees planted after the final harvest"
-                       : "this key is required: the trees planted on the bare land",
-                   reading_.standing ? "it may be missing where after_harvest is a land price" : "");
+    reading_.fault(
+        planted, FaultCode::missing_key,
+        reading_.standing ? "this key is required: the trees planted after the final harvest"
+                          : "this key is required: the trees planted on the bare land",
+        reading_.standing ? "it may be missing where after_harvest is a land price" : "");
   }
 
   void require_site_index() {
@@ -267,7 +195,7 @@ void read(ScenarioReading& reading, Scenario& scenario) {
 
 }  // namespace
 
-ScenarioBlock stand_block() { return {options, conditions, read}; }
+ScenarioBlock stand_block() { return {stand_options(), conditions, read}; }
 
 bool describes_standing_stand(const json::Node& root) {
   const json::Node* stand = root.find("stand");

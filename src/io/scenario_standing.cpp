@@ -12,8 +12,7 @@ namespace {
 
 class StandingReader {
  public:
-  StandingReader(ScenarioReading& reading, const Place& stand, bool source_known,
-                 StandBlock& block)
+  StandingReader(ScenarioReading& reading, const Place& stand, bool source_known, StandBlock& block)
       : reading_(reading), stand_(stand), source_known_(source_known), block_(block) {}
 
   void read() {
@@ -85,8 +84,7 @@ class StandingReader {
   }
 
   void check_agreement(const EquationSet& equations, int age_yr) {
-    const double of_site =
-        dominant_height(equations, *block_.site_index, age(age_yr)).in(feet);
+    const double of_site = dominant_height(equations, *block_.site_index, age(age_yr)).in(feet);
     const double given = block_.dominant_height->in(feet);
     if (std::fabs(of_site - given) <= tolerance::height_agreement_ft + tolerance::limit_slack) {
       return;
@@ -101,8 +99,7 @@ class StandingReader {
   }
 
   void solve_site_index(const EquationSet& equations, int age_yr) {
-    const Height solved =
-        site_index_from_height(equations, *block_.dominant_height, age(age_yr));
+    const Height solved = site_index_from_height(equations, *block_.dominant_height, age(age_yr));
     const double value = solved.in(feet);
     const Option& bounds = scenario_option("/stand/site_index_ft");
     if (!bounds.range.contains(value)) {
@@ -113,9 +110,9 @@ class StandingReader {
       return;
     }
     block_.site_index = solved;
-    reading_.assumed.push_back({"/stand/site_index_ft", number_text(value),
-                                "the height curve through the dominant height at age " +
-                                    std::to_string(age_yr)});
+    reading_.assumed.push_back(
+        {"/stand/site_index_ft", number_text(value),
+         "the height curve through the dominant height at age " + std::to_string(age_yr)});
   }
 
   // ---- the present
@@ -142,8 +139,7 @@ class StandingReader {
   void bring_to_present(int then, int elapsed) {
     const int now = then + elapsed;
     reading_.present_age = now;
-    const bool measures_known =
-        stand_["tpa"].usable() && stand_["basal_area_ft2_ac"].usable();
+    const bool measures_known = stand_["tpa"].usable() && stand_["basal_area_ft2_ac"].usable();
     const bool site_known = reading_.from_tables || block_.site_index;
     if (!present_is_covered(then, now) || !measures_known || !site_known) return;
     if (!source_known_ || reading_.tabled_regimes) return;
@@ -183,8 +179,7 @@ class StandingReader {
   void ask_about_density(const GrowthModel& growth) {
     constexpr double unusual_ratio = 2;
     const MeasuredStand& stand = *block_.standing;
-    const double ratio =
-        stand.basal_area / growth.unthinned_basal_area(stand.at, stand.trees);
+    const double ratio = stand.basal_area / growth.unthinned_basal_area(stand.at, stand.trees);
     if (ratio <= unusual_ratio) return;
     reading_.questions.emplace_back(
         "The stand has more than twice the basal area that the growth model gives an unthinned "
@@ -192,8 +187,8 @@ class StandingReader {
   }
 
   void grow(const GrowthModel& growth, int elapsed) {
-    block_.standing = grown_unthinned(*block_.standing, growth, recovery_per_yr(block_.source),
-                                      years(elapsed));
+    block_.standing =
+        grown_unthinned(*block_.standing, growth, recovery_per_yr(block_.source), years(elapsed));
     const MeasuredStand& now = *block_.standing;
     const std::string why = "measured in " + std::to_string(block_.measured_in->whole()) +
                             ", grown to the present without a cut";

@@ -50,8 +50,8 @@ class TabledRegimeReader {
   void check_age(const Place& place, int at, const YieldTable& table, int latest) {
     if (at <= latest) {
       reading_.fault(place, FaultCode::contradiction,
-                     "found " + std::to_string(at) + " after a cut at " +
-                         std::to_string(latest) + "; the ages of the cuts rise");
+                     "found " + std::to_string(at) + " after a cut at " + std::to_string(latest) +
+                         "; the ages of the cuts rise");
     }
     const auto& ages = table.age_yr;
     if (std::find(ages.begin(), ages.end(), at) != ages.end()) return;
@@ -111,10 +111,10 @@ bool read_tabled_regimes(ScenarioReading& reading, const Place& tables, GrowthSo
       }
     }
     if (!regimes.empty() && regimes.front().table.products != regime->table.products) {
-      reading.fault(place["file"], FaultCode::contradiction,
-                    regime->table.file + " has other product columns than " +
-                        regimes.front().table.file,
-                    "all tables need the same products in the same order");
+      reading.fault(
+          place["file"], FaultCode::contradiction,
+          regime->table.file + " has other product columns than " + regimes.front().table.file,
+          "all tables need the same products in the same order");
     }
     regimes.push_back(std::move(*regime));
   }

@@ -119,8 +119,8 @@ class YieldTableReader {
     const auto value = csv_number(row.cells[index], file_, place, faults_);
     if (!value) return 0;
     if (column.range.contains(*value)) return *value;
-    const Option bounds{.pointer = "", .meaning = "", .unit = column.unit, .allowed = {},
-                        .range = column.range};
+    const Option bounds{
+        .pointer = "", .meaning = "", .unit = column.unit, .allowed = {}, .range = column.range};
     fault(FaultCode::out_of_range, place,
           "found " + number_text(*value) + "; allowed is a number " + range_text(bounds));
     return 0;
@@ -129,8 +129,7 @@ class YieldTableReader {
   void add_age(const CsvRow& row, double value) {
     const std::string place = csv_place(row.line, "age_yr");
     if (value != std::floor(value)) {
-      fault(FaultCode::wrong_type, place,
-            "found " + number_text(value) + "; ages are whole years");
+      fault(FaultCode::wrong_type, place, "found " + number_text(value) + "; ages are whole years");
     } else if (value > 0 && value <= latest_age_) {
       fault(FaultCode::contradiction, place,
             "found " + number_text(value) + " below " + number_text(latest_age_) +

@@ -34,15 +34,14 @@ MeasuredStand grown_unthinned(const MeasuredStand& stand, const GrowthModel& gro
   MeasuredStand later = stand;
   later.at = then;
   later.trees = growth.surviving_trees(stand.trees, now, then);
-  const double competition =
-      1.0 - stand.basal_area / growth.unthinned_basal_area(now, stand.trees);
+  const double competition = 1.0 - stand.basal_area / growth.unthinned_basal_area(now, stand.trees);
   later.basal_area = growth.unthinned_basal_area(then, later.trees) *
                      (1.0 - competition * std::exp(-recovery_per_yr * time.in(years)));
   if (stand.live_crown_ratio) {
-    const double offset = *stand.live_crown_ratio -
-                          growth.live_crown_ratio(now, stand.trees, stand.basal_area);
-    later.live_crown_ratio = std::clamp(
-        growth.live_crown_ratio(then, later.trees, later.basal_area) + offset, 0.0, 1.0);
+    const double offset =
+        *stand.live_crown_ratio - growth.live_crown_ratio(now, stand.trees, stand.basal_area);
+    later.live_crown_ratio =
+        std::clamp(growth.live_crown_ratio(then, later.trees, later.basal_area) + offset, 0.0, 1.0);
   }
   for (OtherTimber& timber : later.other_timber) {
     timber.now = timber.now * std::pow(1.0 + timber.growth_fraction_per_yr, time.in(years));

@@ -48,9 +48,9 @@ struct Option {
   std::string_view meaning;
   std::string_view unit = "";
   ValueKinds allowed;
-  NumberRange range = {};            // of a number
-  std::string_view choices = "";     // the only texts allowed, "a|b|c"; empty: any text
-  std::size_t least_items = 0;       // of a list
+  NumberRange range = {};         // of a number
+  std::string_view choices = "";  // the only texts allowed, "a|b|c"; empty: any text
+  std::size_t least_items = 0;    // of a list
   std::size_t most_items = std::numeric_limits<std::size_t>::max();
   bool required = false;
   std::string_view default_json = "";  // the value of a missing key; empty: none
