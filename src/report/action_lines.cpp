@@ -65,6 +65,13 @@ std::string lighter_way(const Answer& answer) {
                      words::size_of(lighter->cost));
 }
 
+// The same share taken this season, where the plan would wait a little.
+std::string cut_now(const Answer& answer) {
+  const BasalArea now = answer.advice.best.years.front().measures.basal_area;
+  return fmt::format(" (cut this season, the same share leaves {} square feet)",
+                     square_feet((1.0 - answer.cuts.front()->removal_fraction) * now));
+}
+
 std::string thin_text(const Answer& answer) {
   const ThinningRecord& cut = *answer.cuts.front();
   const std::string share = words::percent(cut.removal_fraction);
@@ -75,10 +82,26 @@ std::string thin_text(const Answer& answer) {
   }
   return fmt::format(
       "A thinning is due. Waiting {}, to {}, earns about {} an acre, so thin when a good buyer is "
-      "found, from this season on: by {} {}, which takes about {} of the basal area; {}. {}{}",
+      "found, this season or later: {} {}, which takes about {} of the basal area{}; {}. {}{}",
       answer.dates.wait(cut.at), answer.dates.name(cut.at),
-      words::size_of(*answer.advice.waiting_earns), answer.dates.name(cut.at), leaving(cut), share,
-      pattern(answer, cut), prism(cut), lighter_way(answer));
+      words::size_of(*answer.advice.waiting_earns), answer.dates.on(cut.at), leaving(cut), share,
+      cut_now(answer), pattern(answer, cut), prism(cut), lighter_way(answer));
+}
+
+bool some_thinning_is_possible(const Advice& advice) {
+  return std::ranges::any_of(advice.alternatives,
+                             [](const Alternative& other) { return other.thinnings > 0; });
+}
+
+std::string no_thinning_because(const Answer& answer) {
+  if (some_thinning_is_possible(answer.advice)) return "no thinning that the limits allow pays";
+  if (answer.scenario.lattice.min_sale > tons(0)) {
+    return fmt::format("no thinning of these {} acres is possible within the limits, with {} tons "
+                       "at least for a sale",
+                       words::number(answer.area().in(acres)),
+                       words::number(answer.scenario.lattice.min_sale.in(tons)));
+  }
+  return "no thinning is possible within the limits";
 }
 
 // Why nothing is cut now.
@@ -94,11 +117,10 @@ std::string reason_to_wait(const Answer& answer) {
                        words::number(answer.area().in(acres)),
                        words::number(answer.scenario.lattice.min_sale.in(tons)), dates.in(first));
   }
-  if (ready.judgement == SignVerdict::late && answer.cuts.empty()) {
-    return fmt::format(
-        "the live crown is down to {} of the height{}, too short for a thinning: the trees left "
-        "would hardly use the room",
-        crown ? words::percent(*crown) : "too little", "");
+  if (ready.judgement == SignVerdict::late && answer.cuts.empty() && crown) {
+    return fmt::format("the live crown is down to {} of the height, too short for a thinning: the "
+                       "trees left would hardly use the room",
+                       words::percent(*crown));
   }
   if (ready.too_soon_after_thinning) {
     return fmt::format("the stand was thinned {}, and {} years belong between two entries",
@@ -117,9 +139,8 @@ std::string reason_to_wait(const Answer& answer) {
                        dates.wait(answer.cuts.front()->at), words::size_of(*advice.waiting_earns));
   }
   if (answer.cuts.empty()) {
-    return fmt::format("no thinning that the limits allow pays, and the stand earns more than {} a "
-                       "year until its final harvest",
-                       answer.rate());
+    return fmt::format("{}, and the stand earns more than your {} a year until its final harvest",
+                       no_thinning_because(answer), answer.rate());
   }
   return "the best plan waits for its first cut";
 }
@@ -128,7 +149,9 @@ std::string nothing_text(const Answer& answer) {
   const Age next = answer.cuts.empty() ? answer.final_age() : answer.cuts.front()->at;
   Age look = std::min(next, answer.dates.present() + years(years_to_a_new_measure));
   const auto& due = answer.advice.readiness.due_at_age_yr;
-  if (due && age(*due) > answer.dates.present()) look = std::min(look, age(*due));
+  const bool waits_for_signs =
+      due && age(*due) > answer.dates.present() && !answer.advice.first_age_with_minimum_sale;
+  if (waits_for_signs && !answer.cuts.empty()) look = std::min(look, age(*due));
   return fmt::format("Cut nothing this season; look again {}: {}.", answer.dates.in(look),
                      reason_to_wait(answer));
 }
@@ -179,21 +202,28 @@ std::string do_this(const Answer& answer) {
   return nothing_text(answer);
 }
 
-// "27 tons an acre (...), 1,674 tons or 67 truckloads in all, and $240 an acre, ..."
+// Tons of a whole tract; the last digit of hundreds of tons means nothing.
+std::string tract_tons(double whole) {
+  constexpr double coarse_from = 100.0;
+  constexpr double step = 10.0;
+  return words::number(whole < coarse_from ? whole : step * std::round(whole / step));
+}
+
+// "about 27 tons an acre (...), in all 1,670 tons or 67 truckloads of 25 tons, and brings ..."
 std::string yields(const Answer& answer, const std::vector<Yield>& cut, MoneyPerAcre revenue) {
   const Yield sum = answer.total(cut);
   const double whole = (sum * answer.area()).in(tons);
   const double trucks = std::max(1.0, std::round(whole / tons_per_truck));
-  return fmt::format("about {} tons an acre ({}), {} tons or {} truckloads of 25 tons in all, {} {} "
-                     "after fees",
+  return fmt::format("about {} tons an acre ({}), in all {} tons or {} truckload{} of 25 tons, and "
+                     "{} {} after fees",
                      words::number(sum.in(tons_per_acre)), answer.by_product(cut),
-                     words::number(whole), words::number(trucks),
-                     revenue < dollars_per_acre(0) ? "and costs" : "and", answer.both(revenue));
+                     tract_tons(whole), words::number(trucks), trucks == 1.0 ? "" : "s",
+                     revenue < dollars_per_acre(0) ? "costs" : "brings", answer.both(revenue));
 }
 
 std::string entry(const Answer& answer, const ThinningRecord& cut) {
-  return fmt::format("{}: {} of the basal area, from {} down to {} square feet and {} trees an "
-                     "acre, for {}",
+  return fmt::format("{}: it takes {} of the basal area, from {} down to {} square feet and {} "
+                     "trees an acre, yields {}",
                      answer.dates.in(cut.at), words::removal(cut.removal_fraction),
                      square_feet(cut.before.basal_area), square_feet(cut.after.basal_area),
                      trees(cut.after.trees), yields(answer, cut.tons, cut.revenue));
@@ -222,8 +252,12 @@ std::string it_yields(const Answer& answer) {
       const Costs& costs = answer.scenario.costs;
       std::string text = fmt::format("Planting costs {}", answer.both(costs.establishment));
       for (const Practice& practice : costs.practices) {
-        text += fmt::format("; {} {} another {} an acre", practice.what, answer.dates.in(practice.at),
-                            words::size_of(practice.cost));
+        text += fmt::format("; {} {}, another {} an acre", practice.what,
+                            answer.dates.in(practice.at), words::size_of(practice.cost));
+      }
+      if (costs.annual_cost > dollars_per_acre(0)) {
+        text += fmt::format("; taxes and care, ${:.4g} an acre every year",
+                            costs.annual_cost.in(dollars_per_acre));
       }
       return text + ".";
     }
@@ -242,24 +276,23 @@ std::string next_entries(const Answer& answer) {
   }
   std::string text = first == 0 ? "The first thinning comes " : "The next thinning comes ";
   for (std::size_t i = first; i < answer.cuts.size(); ++i) {
-    text += i == first ? "" : "; another one ";
-    text += entry(answer, *answer.cuts[i]);
-    if (i == 0 && answer.action == Action::plant) text += "; " + pattern(answer, *answer.cuts[i]);
+    if (i > first) text += " Another follows ";
+    text += entry(answer, *answer.cuts[i]) + ".";
+    if (i == 0) text += " " + words::capital(pattern(answer, *answer.cuts[i])) + ".";
   }
-  return text + ".";
+  return text;
 }
 
 std::string final_harvest(const Answer& answer) {
   const HarvestRecord& harvest = answer.advice.best.final_harvest;
   if (answer.action == Action::sell) return "The sale of this season is the final harvest.";
   if (answer.action == Action::sell_soon) {
-    return fmt::format("The final harvest is due {} at the latest.",
-                       answer.dates.in(answer.final_age()));
+    return fmt::format("That sale is the final harvest, {}.", answer.dates.in(answer.final_age()));
   }
-  return fmt::format("Final harvest {}, for {}{}.", answer.dates.in(answer.final_age()),
+  return fmt::format("The final harvest comes {}: it yields {}{}.", answer.dates.in(answer.final_age()),
                      yields(answer, harvest.tons, harvest.revenue),
                      answer.scenario.hazard.active()
-                         ? fmt::format(", on the {} of the acres that storms are likely to leave",
+                         ? fmt::format(", on the {} of the acres that storms leave on average",
                                        words::percent(harvest.share_standing))
                          : "");
 }
@@ -289,9 +322,9 @@ std::string stand_text(const Answer& answer) {
       words::number(now.dominant_height.in(feet)));
   if (now.live_crown_ratio) {
     text += fmt::format(", live crown {}{}", words::percent(*now.live_crown_ratio),
-                        stand.live_crown_ratio ? "" : " (by equation)");
+                        stand.live_crown_ratio ? "" : " by equation");
   }
-  text += fmt::format(" ({}); ", site);
+  text += fmt::format("; {}; ", site);
   text += scenario.stand.measured_in
               ? fmt::format("measured in {} and grown to the present by the equations.",
                             scenario.stand.measured_in->whole())

@@ -31,11 +31,10 @@ Report advice_report(const Scenario& scenario, const Advice& advice,
   }
   report.sections.push_back(plan_section(answer));
   report.sections.push_back(options_section(answer));
-  report.sections.push_back(signs_section(answer));
-  report.sections.push_back(risks_section(answer));
-  if (std::optional<Section> storms = storms_section(answer)) {
-    report.sections.push_back(std::move(*storms));
+  for (const auto section : {guards_section, survival_section, signs_section, storms_section}) {
+    if (std::optional<Section> told = section(answer)) report.sections.push_back(std::move(*told));
   }
+  report.sections.push_back(risks_section(answer));
   report.sections.push_back(assumptions_section(answer));
   report.sections.push_back(sources_section(answer));
   report.foot = foot_of(answer);

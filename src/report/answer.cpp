@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "report/plan_words.h"
 #include "signs/plain_words.h"
 #include "signs/risk_note.h"
 
@@ -43,7 +44,7 @@ Yield Answer::total(const std::vector<Yield>& tons) const {
 }
 
 std::string Answer::both(MoneyPerAcre amount) const {
-  return fmt::format("{} an acre, {} for the tract", words::size_of(amount),
+  return fmt::format("{} an acre ({} for the tract)", words::size_of(amount),
                      words::size_of(amount * area()));
 }
 
@@ -52,8 +53,8 @@ std::string Answer::by_product(const std::vector<Yield>& tons) const {
   for (std::size_t i = 0; i < tons.size(); ++i) {
     const std::string amount = words::number(tons[i].in(tons_per_acre));
     if (amount == "0" || amount.starts_with('-')) continue;
-    parts.push_back(fmt::format("{} {}{}", amount, parts.empty() ? "tons of " : "of ",
-                                words::product(scenario.products[i].name)));
+    const std::string unit = !parts.empty() ? "of " : amount == "1" ? "ton of " : "tons of ";
+    parts.push_back(amount + " " + unit + words::product(scenario.products[i].name));
   }
   return parts.empty() ? "no tons of any product" : words::list(parts);
 }
@@ -63,19 +64,10 @@ std::string Answer::cuts_brief(const Regime& regime) const {
   for (const Thinning& cut : regime.thinnings) {
     parts.push_back(dates.name(cut.at) + " " + words::removal(cut.removal_fraction));
   }
-  return parts.empty() ? "none" : words::list(parts, "and");
+  return parts.empty() ? "none" : words::list(parts);
 }
 
-std::string Answer::brief(const Regime& regime) const {
-  std::vector<std::string> parts;
-  for (const Thinning& cut : regime.thinnings) {
-    parts.push_back(fmt::format("{} {} {}", words::removal(cut.removal_fraction),
-                                dates.calendar() ? "in" : "at", dates.name(cut.at)));
-  }
-  if (parts.empty()) parts.push_back("no thinning");
-  return fmt::format("{}, final harvest {} {}", words::list(parts),
-                     dates.calendar() ? "in" : "at", dates.name(regime.final_harvest));
-}
+std::string Answer::brief(const Regime& regime) const { return plan_in_words(dates, regime); }
 
 const EquationSet* Answer::equations() const {
   return std::get_if<EquationSet>(&scenario.stand.source);

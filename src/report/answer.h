@@ -36,7 +36,7 @@ struct Answer {
   Area area() const { return scenario.area; }
   Age final_age() const { return advice.best.final_harvest_age; }
   Yield total(const std::vector<Yield>& tons) const;
-  // "$240 an acre, $15,000 for the tract"; of a loss the size alone.
+  // "$240 an acre ($15,000 for the tract)"; of a loss the size alone.
   std::string both(MoneyPerAcre amount) const;
   // "20 tons of pulpwood and 7 of chip-n-saw"; products that round to nothing left out.
   std::string by_product(const std::vector<Yield>& tons) const;
@@ -65,7 +65,9 @@ std::vector<Line> risk_lines(const Answer& answer);
 
 Section plan_section(const Answer& answer);
 Section options_section(const Answer& answer);
-Section signs_section(const Answer& answer);
+std::optional<Section> guards_section(const Answer& answer);
+std::optional<Section> survival_section(const Answer& answer);
+std::optional<Section> signs_section(const Answer& answer);
 Section risks_section(const Answer& answer);
 std::optional<Section> storms_section(const Answer& answer);
 Section assumptions_section(const Answer& answer);

@@ -20,6 +20,12 @@ Cell whole(int value) { return {std::to_string(value), static_cast<double>(value
 Cell per_acre(MoneyPerAcre amount) {
   return {without_sign(staddle::words::money(amount)), amount.in(dollars_per_acre)};
 }
+Cell cost_per_acre(MoneyPerAcre amount) {
+  Cell cell = per_acre(amount);
+  constexpr double nothing = 0.005;  // half a cent
+  if (cell.text == "0" && amount > dollars_per_acre(nothing)) cell.text = "under 5";
+  return cell;
+}
 Cell as_given(MoneyPerAcre amount) { return number(amount.in(dollars_per_acre)); }
 Cell tract(Money amount) {
   return {without_sign(staddle::words::tract_money(amount)), amount.in(dollars)};

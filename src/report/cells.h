@@ -14,6 +14,7 @@ Cell words(const std::string& text);
 Cell number(double value, int decimals = 0);
 Cell whole(int value);
 Cell per_acre(MoneyPerAcre amount);       // rounded to $5
+Cell cost_per_acre(MoneyPerAcre amount);  // the same; what rounds to nothing: "under 5"
 Cell as_given(MoneyPerAcre amount);       // an amount of the file: whole dollars
 Cell tract(Money amount);                 // rounded to $500
 Cell percent(double share);               // a number of percent

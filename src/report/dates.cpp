@@ -26,10 +26,11 @@ std::string Dates::name(Age at) const {
   return calendar() ? std::to_string(year_of(at)) : fmt::format("age {}", at.whole());
 }
 
-std::string Dates::span(Age from, Age to) const {
-  if (from == to) return name(from);
-  if (calendar()) return fmt::format("{} to {}", year_of(from), year_of(to));
-  return fmt::format("ages {} to {}", from.whole(), to.whole());
+std::string Dates::on(Age at) const { return (calendar() ? "in " : "at ") + name(at); }
+
+std::string Dates::within(Age from, Age to) const {
+  if (from == to) return on(from);
+  return fmt::format("from {} to {}", name(from), calendar() ? year_of(to) : to.whole());
 }
 
 std::string Dates::wait(Age at) const {

@@ -21,7 +21,9 @@ class Dates {
 
   std::string in(Age at) const;             // "in 2029, at age 17"; "at age 17"
   std::string name(Age at) const;           // "2029"; "age 17"
-  std::string span(Age from, Age to) const; // "2027 to 2030"; "ages 15 to 18"
+  // "from 2027 to 2030", "in 2027"; "from age 15 to 18", "at age 15"
+  std::string within(Age from, Age to) const;
+  std::string on(Age at) const;             // "in 2029"; "at age 17"
   std::string wait(Age at) const;           // "two years"; "one year"
 
  private:

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "report/answer.h"
 #include "report/cells.h"
 #include "signs/plain_words.h"
@@ -10,12 +12,53 @@
 namespace staddle {
 namespace {
 
-const char* quantity_in_words(const std::string& what) {
-  if (what == "age_yr") return "ages, years";
-  if (what == "tpa") return "trees an acre";
-  if (what == "site_index_ft") return "site index, feet";
-  return "";
+std::string quantity_in_words(const std::string& what, double value) {
+  const std::string amount = words::number(value);
+  if (what == "age_yr") return fmt::format("an age of {} years", amount);
+  if (what == "tpa") return fmt::format("{} trees an acre", amount);
+  return fmt::format("a site index of {} feet", amount);
 }
+
+// "replant" without its quotes; lists and numbers as they are.
+std::string plain_value(const std::string& json) {
+  if (json.size() < 2 || json.front() != '"') return json;
+  return json.substr(1, json.size() - 2);
+}
+
+std::string products_in_words(const std::vector<ProductLimit>& products) {
+  std::vector<std::string> texts;
+  for (const ProductLimit& product : products) {
+    texts.push_back(fmt::format("{} from {:.4g} inches to a top of {:.4g}",
+                                words::product(product.name), product.min_dbh.in(inches),
+                                product.top.in(inches)));
+  }
+  return "products: " + words::list(texts);
+}
+
+// The defaults used, one text per block of the file.
+class Defaults {
+ public:
+  void add(const Assumption& assumption, const Scenario& scenario) {
+    const std::size_t slash = assumption.pointer.find('/', 1);
+    const std::string block = assumption.pointer.substr(1, slash - 1);
+    if (block == "products") {
+      blocks_.push_back(products_in_words(scenario.products));
+      return;
+    }
+    const std::string key = slash == std::string::npos ? "" : assumption.pointer.substr(slash + 1);
+    const auto begun = std::ranges::find_if(
+        blocks_, [&](const std::string& text) { return text.starts_with(block + ":"); });
+    std::string& text = begun == blocks_.end() ? blocks_.emplace_back(block + ":") : *begun;
+    if (!text.ends_with(':')) text += ";";
+    text += (key.empty() ? "" : " " + key) + " " + plain_value(assumption.value_json);
+  }
+
+  bool empty() const { return blocks_.empty(); }
+  const std::vector<std::string>& blocks() const { return blocks_; }
+
+ private:
+  std::vector<std::string> blocks_;
+};
 
 std::string how_trees_are_marked(const Answer& answer) {
   std::vector<std::string> ratios;
@@ -23,8 +66,8 @@ std::string how_trees_are_marked(const Answer& answer) {
     ratios.push_back(words::number(ratio, 2));
   }
   return fmt::format("The trees cut are taken to be {} times as thick as the stand's mean: this "
-                     "describes how they are marked. The equations show no gain in grade or health "
-                     "from taking the poor trees; it is there all the same.",
+                     "describes how they are marked and is no way to earn. The equations show no "
+                     "gain in grade or health from taking the poor trees.",
                      words::list(ratios, "then"));
 }
 
@@ -32,21 +75,22 @@ std::string how_trees_are_marked(const Answer& answer) {
 
 Section assumptions_section(const Answer& answer) {
   Section section{"What this answer takes for granted", {}, {}, {}};
-  std::string defaults;
+  Defaults defaults;
   for (const Assumption& assumption : assumptions_of(answer.scenario, answer.advice)) {
     if (assumption.why == "default") {
-      defaults += (defaults.empty() ? "" : "; ") + assumption.pointer + " " + assumption.value_json;
-      continue;
+      defaults.add(assumption, answer.scenario);
+    } else if (assumption.pointer.empty()) {
+      section.items.push_back(words::capital(assumption.why));
+    } else {
+      section.items.push_back(fmt::format("{}, {}: {}", assumption.pointer.substr(1),
+                                          plain_value(assumption.value_json), assumption.why));
     }
-    section.items.push_back(assumption.pointer.empty()
-                                ? words::capital(assumption.why)
-                                : fmt::format("{} {}: {}", assumption.pointer,
-                                              assumption.value_json, assumption.why));
-  }
-  if (!defaults.empty()) {
-    section.paragraphs.push_back("Defaults used, where the file is silent: " + defaults + ".");
   }
   if (!answer.cuts.empty()) section.items.push_back(how_trees_are_marked(answer));
+  section.paragraphs.push_back(defaults.empty()
+                                   ? "The file leaves nothing to the defaults."
+                                   : "Where the file is silent, these defaults were used:");
+  section.items.insert(section.items.begin(), defaults.blocks().begin(), defaults.blocks().end());
   return section;
 }
 
@@ -64,8 +108,8 @@ Section sources_section(const Answer& answer) {
   }
   for (const OutsideRange& outside : answer.advice.outside_fitted_range) {
     section.items.push_back(fmt::format(
-        "The answer leans on {} of {}, outside the {} to {} to which the equations were fitted.",
-        quantity_in_words(outside.what), words::number(outside.value), words::number(outside.low),
+        "The answer leans on {}, outside the {} to {} to which the equations were fitted.",
+        quantity_in_words(outside.what, outside.value), words::number(outside.low),
         words::number(outside.high)));
   }
   for (const std::string& caution : standing_cautions()) section.items.push_back(caution);
@@ -77,7 +121,7 @@ std::string foot_of(const Answer& answer) {
   const double gap = certificate.gap.in(dollars_per_acre);
   const std::string others =
       gap == 0.0 ? std::string("none of the others is worth more")
-                 : fmt::format("none of the others can be worth more than ${:.2f} an acre more", gap);
+                 : fmt::format("none of the others can add more than ${:.2f} an acre", gap);
   return fmt::format("Proof: of {} plans within the choices allowed, {} were priced one by one, and "
                      "{}. The arithmetic is exact; the growth is not (15 to 20 percent).",
                      words::number(certificate.lattice_regimes),

@@ -39,6 +39,11 @@ std::string limit_in_words(const std::string& key) {
   return looked_up(names, key);
 }
 
+std::string limit_value(const std::string& key, double value) {
+  const bool share = key.ends_with("_fraction") || key.ends_with("_ratio");
+  return share ? words::percent(value) : fmt::format("{:.4g}", value);
+}
+
 std::string guard_in_words(const std::string& key, const Guards& guards) {
   if (key == "max_removal_fraction" && guards.max_removal_fraction) {
     return fmt::format("take no more than {} at once", words::removal(*guards.max_removal_fraction));

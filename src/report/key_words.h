@@ -12,6 +12,9 @@ namespace staddle {
 // underscores.
 std::string limit_in_words(const std::string& key);
 
+// A value of that limit: shares as percentages, the rest as short as it is exact enough.
+std::string limit_value(const std::string& key, double value);
+
 // A guard with its setting: "no less than 60 square feet left".
 std::string guard_in_words(const std::string& key, const Guards& guards);
 

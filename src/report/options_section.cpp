@@ -16,8 +16,9 @@ namespace {
 std::string breaks_in_words(const std::vector<BrokenLimit>& breaks) {
   std::vector<std::string> limits;
   for (const BrokenLimit& limit : breaks) {
-    limits.push_back(fmt::format("{}: {:.4g}, allowed {:.4g}", limit_in_words(limit.limit),
-                                 limit.value, limit.allowed));
+    limits.push_back(fmt::format("{} {}, allowed {}", limit_in_words(limit.limit),
+                                 limit_value(limit.limit, limit.value),
+                                 limit_value(limit.limit, limit.allowed)));
   }
   std::string text;
   for (const std::string& limit : limits) text += (text.empty() ? "" : "; ") + limit;
@@ -28,12 +29,11 @@ std::string breaks_in_words(const std::vector<BrokenLimit>& breaks) {
 class Options {
  public:
   explicit Options(const Answer& answer) : answer_(answer) {
-    table_.title = "Options side by side";
     table_.columns = {{"option", "", true},
                       {"thinnings", "share of basal area", true},
                       {"final harvest", "", true},
                       {"worth", "$/acre"},
-                      {"less than the best by", "$/acre"},
+                      {"loss", "$/acre"},
                       {"limits broken", "", true}};
   }
 
@@ -59,18 +59,25 @@ class Options {
   bool any_remark_ = false;
 };
 
+std::string thinnings_in_words(std::size_t count) {
+  return words::count(count) + (count < 2 ? " thinning" : " thinnings");
+}
+
 Table options(const Answer& answer) {
   const Advice& advice = answer.advice;
   const MoneyPerAcre best = advice.best.value.objective;
   Options table(answer);
-  table.add("the plan", advice.best_plan.regime, best, dollars_per_acre(0));
+  const std::size_t planned = answer.cuts.size();
+  table.add(fmt::format("the plan ({})", thinnings_in_words(planned)), advice.best_plan.regime, best,
+            dollars_per_acre(0));
   if (const auto lighter = answer.lighter()) {
     table.add("at most a third at once", lighter->regime, best - lighter->cost, lighter->cost);
   }
   for (const Alternative& other : advice.alternatives) {
     const std::size_t count = static_cast<std::size_t>(other.thinnings);
-    table.add(fmt::format("{} {}", words::count(count), count == 1 ? "thinning" : "thinnings"),
-              other.report.regime(), other.report.value.objective, other.loss_against_best);
+    if (count == planned) continue;
+    table.add(thinnings_in_words(count), other.report.regime(), other.report.value.objective,
+              other.loss_against_best);
   }
   if (advice.wait_five) {
     table.add("nothing for five years", advice.wait_five->plan.regime,
@@ -88,36 +95,45 @@ Table options(const Answer& answer) {
   return table.finish();
 }
 
-std::optional<Table> guards(const Answer& answer) {
-  if (answer.advice.guard_costs.empty()) return std::nullopt;
-  Table table{"What the guards cost",
-              {{"guard", "", true}, {"cost", "$/acre"}, {"the plan without it", "", true}},
-              {}};
+bool same_cuts(const Regime& a, const Regime& b) {
+  return a.final_harvest == b.final_harvest &&
+         std::ranges::equal(a.thinnings, b.thinnings, [](const Thinning& x, const Thinning& y) {
+           return x.at == y.at && x.removal_fraction == y.removal_fraction;
+         });
+}
+
+std::string without_guard(const Answer& answer, const GuardCost& guard) {
+  const bool binds = guard.cost > dollars_per_acre(tolerance::tie);
+  if (!guard.otherwise || !binds) return "the same";
+  if (same_cuts(guard.otherwise->regime, answer.advice.best_plan.regime)) {
+    return "the same; the stand after it gains";
+  }
+  return answer.brief(guard.otherwise->regime);
+}
+
+Table guards(const Answer& answer) {
+  Table table{"", {{"guard", "", true}, {"cost", "$/acre"}, {"the plan without it", "", true}}, {}};
   for (const GuardCost& guard : answer.advice.guard_costs) {
-    const bool binds = guard.cost > dollars_per_acre(tolerance::tie);
     table.rows.push_back({cells::words(guard_in_words(guard.guard, answer.scenario.lattice.guards)),
-                          cells::per_acre(guard.cost),
-                          cells::words(binds && guard.otherwise
-                                           ? answer.brief(guard.otherwise->regime)
-                                           : "the same")});
+                          cells::cost_per_acre(guard.cost),
+                          cells::words(without_guard(answer, guard))});
   }
   return table;
 }
 
-std::optional<Table> survives(const Answer& answer) {
-  if (answer.advice.survives.empty()) return std::nullopt;
-  Table table{"What if growth or prices are different",
+Table survives(const Answer& answer) {
+  Table table{"",
               {{"change", "", true},
                {"advice", "", true},
                {"best plan then", "", true},
-               {"keeping this plan loses", "$/acre"}},
+               {"loss of keeping this one", "$/acre"}},
               {}};
   for (const Survival& survival : answer.advice.survives) {
     table.rows.push_back({cells::words(change_in_words(survival.change)),
                           cells::words(survival.same_advice ? "the same" : "another"),
                           cells::words(survival.best ? answer.brief(survival.best->regime)
                                                      : "no plan within the limits"),
-                          cells::per_acre(survival.kept_plan_loss)});
+                          cells::cost_per_acre(survival.kept_plan_loss)});
   }
   return table;
 }
@@ -125,26 +141,34 @@ std::optional<Table> survives(const Answer& answer) {
 }  // namespace
 
 Section options_section(const Answer& answer) {
-  Section section{"Other ways, and what they are worth", {}, {options(answer)}, {}};
-  section.paragraphs.push_back(
-      answer.advice.standing
-          ? "Worth is the forest value: timber and land together, in today's money."
-          : "Worth is the land expectation value: what bare land so managed for ever is worth in "
-            "today's money.");
-  if (const std::optional<Table> table = guards(answer)) {
-    section.paragraphs.push_back(
-        "Guards keep the plan inside what the trade holds prudent. Their cost is what the best "
-        "plan gains without each, under equations that do not know the risk it guards against. "
-        "The leave to open a dense stand further is an exception: its figure is what it earns.");
-    section.tables.push_back(*table);
-  }
-  if (const std::optional<Table> table = survives(answer)) {
-    section.paragraphs.push_back(
-        "The advice counts as the same where what is done this year does not change and every "
-        "age stays within two years.");
-    section.tables.push_back(*table);
-  }
-  return section;
+  return {"Other ways, and what they are worth",
+          {answer.advice.standing
+               ? "Worth is the forest value: timber and land together, in today's money."
+               : "Worth is the land expectation value: what bare land so managed for ever is worth "
+                 "in today's money."},
+          {options(answer)},
+          {}};
+}
+
+std::optional<Section> guards_section(const Answer& answer) {
+  if (answer.advice.guard_costs.empty()) return std::nullopt;
+  return Section{
+      "What the guards cost",
+      {"Guards keep the plan inside what the trade holds prudent. The cost of one is what the best "
+       "plan would gain without it, under equations that do not know the risk it guards against. "
+       "The leave to open a dense stand further is an exception: its figure is what it earns."},
+      {guards(answer)},
+      {}};
+}
+
+std::optional<Section> survival_section(const Answer& answer) {
+  if (answer.advice.survives.empty()) return std::nullopt;
+  return Section{
+      "What if growth or prices are different",
+      {"The advice counts as the same where what is done this year does not change and every age "
+       "stays within two years."},
+      {survives(answer)},
+      {}};
 }
 
 }  // namespace staddle

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "report/answer.h"
 #include "report/cells.h"
 #include "signs/plain_words.h"
@@ -8,17 +10,19 @@
 namespace staddle {
 namespace {
 
+std::string name_of_cut(std::size_t index) { return fmt::format("thinning {}", index + 1); }
+
 Table entries(const Answer& answer) {
-  Table table{"What is cut and what is left", {}, {}};
+  Table table{"What is cut and what is left, an acre", {}, {}};
   cells::add_date_columns(answer.dates, table.columns);
-  for (const Column& column : std::vector<Column>{{"what is done", "", true},
+  for (const Column& column : std::vector<Column>{{"what", "", true},
                                                   {"basal area taken", "percent"},
-                                                  {"basal area before", "sq ft/acre"},
-                                                  {"basal area after", "sq ft/acre"},
-                                                  {"trees before", "per acre"},
-                                                  {"trees after", "per acre"},
+                                                  {"basal area before", "sq ft"},
+                                                  {"basal area after", "sq ft"},
+                                                  {"trees before"},
+                                                  {"trees after"},
                                                   {"mean diameter", "inches"},
-                                                  {"height", "feet"},
+                                                  {"dominant height", "feet"},
                                                   {"live crown", "percent"}}) {
     table.columns.push_back(column);
   }
@@ -40,47 +44,45 @@ Table entries(const Answer& answer) {
   };
   for (std::size_t i = 0; i < answer.cuts.size(); ++i) {
     const ThinningRecord& cut = *answer.cuts[i];
-    add(cut.at, fmt::format("thinning {}", i + 1), cut.removal_fraction, cut.before, cut.after);
+    add(cut.at, name_of_cut(i), cut.removal_fraction, cut.before, cut.after);
   }
   add(answer.final_age(), "final harvest", 1.0, answer.advice.best.final_harvest.before, {});
   return table;
 }
 
-bool quoted_in_units(const ProductPrice& price) { return price.quoted.tons_per_unit > 0.0; }
+// One row per entry: `tell` adds the cells after its name.
+template <class Tell>
+void add_entries(const Answer& answer, Table& table, Tell tell) {
+  const auto add = [&](Age at, const std::string& what, const std::vector<Yield>& tons_cut,
+                       MoneyPerAcre revenue, double standing) {
+    std::vector<Cell> row = {cells::words(answer.dates.name(at)), cells::words(what)};
+    tell(row, tons_cut, revenue, standing);
+    table.rows.push_back(std::move(row));
+  };
+  for (std::size_t i = 0; i < answer.cuts.size(); ++i) {
+    const ThinningRecord& cut = *answer.cuts[i];
+    add(cut.at, name_of_cut(i), cut.tons, cut.revenue, cut.share_standing);
+  }
+  const HarvestRecord& harvest = answer.advice.best.final_harvest;
+  add(answer.final_age(), "final harvest", harvest.tons, harvest.revenue, harvest.share_standing);
+}
 
-// Tons and dollars of each entry; beside the tons the units in which the price was quoted.
 Table yields(const Answer& answer) {
   const Scenario& scenario = answer.scenario;
   const bool hazard = scenario.hazard.active();
-  Table table{"What it yields", {}, {}};
-  cells::add_date_columns(answer.dates, table.columns);
-  table.columns.push_back({"what is done", "", true});
-  for (std::size_t i = 0; i < scenario.products.size(); ++i) {
-    const std::string name = words::product(scenario.products[i].name);
-    table.columns.push_back({name, "tons/acre"});
-    if (quoted_in_units(scenario.prices[i])) {
-      table.columns.push_back(
-          {name, fmt::format("units of {:.4g} tons", scenario.prices[i].quoted.tons_per_unit)});
-    }
+  Table table{"What it yields, after fees", {{"when", "", true}, {"what", "", true}}, {}};
+  for (const ProductLimit& product : scenario.products) {
+    table.columns.push_back({words::product(product.name), "tons/acre"});
   }
-  for (const Column& column : std::vector<Column>{{"all products", "tons/acre"},
-                                                  {"all products", "tons in all"},
-                                                  {"after fees", "$/acre"},
-                                                  {"after fees", "$ in all"}}) {
-    table.columns.push_back(column);
-  }
+  table.columns.push_back({"all products", "tons/acre"});
+  table.columns.push_back({"whole tract", "tons"});
+  table.columns.push_back({"an acre", "$"});
+  table.columns.push_back({"whole tract", "$"});
   if (hazard) table.columns.push_back({"acres that stand", "percent"});
-  const auto add = [&](Age at, const std::string& what, const std::vector<Yield>& tons_cut,
-                       MoneyPerAcre revenue, double standing) {
-    std::vector<Cell> row;
-    cells::add_date(answer.dates, at, row);
-    row.push_back(cells::words(what));
-    for (std::size_t i = 0; i < tons_cut.size(); ++i) {
-      const double amount = tons_cut[i].in(tons_per_acre);
-      row.push_back(cells::number(amount, 1));
-      if (quoted_in_units(scenario.prices[i])) {
-        row.push_back(cells::number(amount / scenario.prices[i].quoted.tons_per_unit, 1));
-      }
+  add_entries(answer, table, [&](std::vector<Cell>& row, const std::vector<Yield>& tons_cut,
+                                 MoneyPerAcre revenue, double standing) {
+    for (const Yield& product : tons_cut) {
+      row.push_back(cells::number(product.in(tons_per_acre), 1));
     }
     const Yield sum = answer.total(tons_cut);
     row.push_back(cells::number(sum.in(tons_per_acre), 1));
@@ -88,14 +90,35 @@ Table yields(const Answer& answer) {
     row.push_back(cells::per_acre(revenue));
     row.push_back(cells::tract(revenue * scenario.area));
     if (hazard) row.push_back(cells::percent(standing));
-    table.rows.push_back(std::move(row));
-  };
-  for (std::size_t i = 0; i < answer.cuts.size(); ++i) {
-    const ThinningRecord& cut = *answer.cuts[i];
-    add(cut.at, fmt::format("thinning {}", i + 1), cut.tons, cut.revenue, cut.share_standing);
+  });
+  return table;
+}
+
+bool quoted_in_units(const ProductPrice& price) { return price.quoted.tons_per_unit > 0.0; }
+
+// The same in the units in which prices were quoted, where some were.
+std::optional<Table> quoted_units(const Answer& answer) {
+  const PriceList& prices = answer.scenario.prices;
+  if (std::ranges::none_of(prices, quoted_in_units)) return std::nullopt;
+  Table table{"In the units of the prices", {{"when", "", true}, {"what", "", true}}, {}};
+  for (std::size_t i = 0; i < prices.size(); ++i) {
+    if (!quoted_in_units(prices[i])) continue;
+    table.columns.push_back(
+        {fmt::format("{}, ${:.4g} a unit of {:.4g} tons",
+                     words::product(answer.scenario.products[i].name), prices[i].quoted.usd_per_unit,
+                     prices[i].quoted.tons_per_unit),
+         "units/acre"});
+    table.columns.push_back({"whole tract", "units"});
   }
-  const HarvestRecord& harvest = answer.advice.best.final_harvest;
-  add(answer.final_age(), "final harvest", harvest.tons, harvest.revenue, harvest.share_standing);
+  add_entries(answer, table, [&](std::vector<Cell>& row, const std::vector<Yield>& tons_cut,
+                                 MoneyPerAcre, double) {
+    for (std::size_t i = 0; i < prices.size(); ++i) {
+      if (!quoted_in_units(prices[i])) continue;
+      const double units = tons_cut[i].in(tons_per_acre) / prices[i].quoted.tons_per_unit;
+      row.push_back(cells::number(units, 1));
+      row.push_back(cells::number(units * answer.area().in(acres)));
+    }
+  });
   return table;
 }
 
@@ -189,7 +212,10 @@ std::string returns(const Answer& answer) {
 }  // namespace
 
 Section plan_section(const Answer& answer) {
-  return {"The plan", {returns(answer)}, {entries(answer), yields(answer), cash_flow(answer)}, {}};
+  Section section{"The plan", {returns(answer)}, {entries(answer), yields(answer)}, {}};
+  if (std::optional<Table> units = quoted_units(answer)) section.tables.push_back(*units);
+  section.tables.push_back(cash_flow(answer));
+  return section;
 }
 
 }  // namespace staddle

@@ -42,7 +42,10 @@ std::string no_zone(const Answer& answer) {
 }
 
 std::string heavy_cut(const Answer& answer) {
-  if (answer.cuts.empty()) return "";
+  if (answer.cuts.empty()) {
+    return " A stand that is opened by more than a third at once is more exposed to wind and ice "
+           "for about five years: never let a buyer talk you into it.";
+  }
   const ThinningRecord& heaviest = **std::ranges::max_element(
       answer.cuts, {}, [](const ThinningRecord* cut) { return cut->removal_fraction; });
   if (notes::exceeds(heaviest.removal_fraction, notes::third)) {
@@ -62,7 +65,7 @@ std::string other_risks(const Answer& answer) {
     topics.push_back(fmt::format("{} ({})", note.topic, level_in_words(note.level)));
   }
   if (topics.empty()) return "";
-  return fmt::format(" Besides, see below on {}.", words::list(topics));
+  return fmt::format(" See below on {}.", words::list(topics));
 }
 
 std::string what_could_go_wrong(const Answer& answer) {
@@ -70,7 +73,7 @@ std::string what_could_go_wrong(const Answer& answer) {
   text += heavy_cut(answer);
   const RiskNote* storm = note_of(answer.advice, "storm");
   if (storm && !answer.cuts.empty()) {
-    text += fmt::format(" Storm risk by zone, height, slenderness and cut: {}.",
+    text += fmt::format(" By zone, height, slenderness and cut its storm risk counts as {}.",
                         level_in_words(storm->level));
   }
   return text + other_risks(answer);

@@ -30,9 +30,13 @@ std::string limit_text(const SignLimit& limit, double value, bool strict) {
 
 }  // namespace
 
-Section signs_section(const Answer& answer) {
+std::optional<Section> signs_section(const Answer& answer) {
   const Advice& advice = answer.advice;
-  Section section{"Is the stand ready to thin?", {advice.readiness_judgement}, {}, {}};
+  if (advice.readiness.signs.empty()) return std::nullopt;
+  Section section{"Is the stand ready to thin?", {}, {}, {}};
+  if (!advice.readiness_judgement.empty()) {
+    section.paragraphs.push_back(advice.readiness_judgement);
+  }
   Table table{"",
               {{"sign", "", true},
                {"today"},
@@ -56,7 +60,7 @@ Section signs_section(const Answer& answer) {
          cells::words(verdict_in_words(reading.verdict)),
          cells::words(reading.about_age_yr ? answer.dates.name(age(*reading.about_age_yr)) : "")});
   }
-  if (!table.rows.empty()) section.tables.push_back(std::move(table));
+  section.tables.push_back(std::move(table));
   section.items.push_back(
       "Height, mean diameter and basal area decide together; short crowns make a thinning late "
       "whatever they say; the other signs explain. Common practice, no source.");

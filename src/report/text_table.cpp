@@ -20,7 +20,8 @@ class TableText {
  public:
   explicit TableText(const Table& table) : table_(table) {
     for (const Column& column : table.columns) {
-      widths_.push_back(std::max(widest_line(heading_lines(column)), width_of(column.unit)));
+      const std::size_t longest = widest_line(lines_of_words(column.heading, 1));
+      widths_.push_back(std::max(longest, width_of(column.unit)));
     }
     for (const auto& row : table.rows) {
       require(row.size() == table.columns.size(), "every row of a table has one cell per column");
@@ -52,11 +53,6 @@ class TableText {
   }
 
  private:
-  // The words of a heading stand one under the other, so that numbers keep together.
-  static Lines heading_lines(const Column& column) {
-    return column.words ? Lines{column.heading} : lines_of_words(column.heading, 1);
-  }
-
   static std::size_t widest_line(const Lines& lines) {
     std::size_t widest = 0;
     for (const std::string& line : lines) widest = std::max(widest, width_of(line));
@@ -84,8 +80,9 @@ class TableText {
   std::string headings() const {
     std::vector<Lines> cells;
     std::size_t most = 0;
-    for (const Column& column : table_.columns) {
-      cells.push_back(heading_lines(column));
+    // A heading is broken as narrow as its column, so that numbers keep together.
+    for (std::size_t i = 0; i < widths_.size(); ++i) {
+      cells.push_back(lines_of_words(table_.columns[i].heading, widths_[i]));
       most = std::max(most, cells.back().size());
     }
     for (Lines& lines : cells) lines.insert(lines.begin(), most - lines.size(), "");

@@ -53,12 +53,12 @@ std::string as_good(const Answer& answer) {
   const NearBest& near = answer.advice.near_best;
   std::string text = "; ";
   if (near.first_thinning_low && near.first_thinning_high) {
-    text += fmt::format("a first thinning from {} and ",
-                        answer.dates.span(*near.first_thinning_low, *near.first_thinning_high));
+    text += fmt::format("a first thinning {} and ",
+                        answer.dates.within(*near.first_thinning_low, *near.first_thinning_high));
   }
-  return text + fmt::format("a final harvest from {} {} as good within {} an acre",
-                            answer.dates.span(near.final_harvest_low, near.final_harvest_high),
-                            near.first_thinning_low ? "are" : "is",
+  return text + fmt::format("a final harvest {} {} within {} an acre of the best, the rest adjusted",
+                            answer.dates.within(near.final_harvest_low, near.final_harvest_high),
+                            near.first_thinning_low ? "come" : "comes",
                             words::size_of(near.tolerance));
 }
 
@@ -105,7 +105,8 @@ std::string what_would_change_it(const Answer& answer) {
   }
   const std::string text =
       kept.empty() ? "The advice leans on growth and prices."
-                   : fmt::format("The advice stays the same with {}.", words::list(kept, "or"));
+                   : fmt::format("The advice stays the same with {}.",
+                                 words::list(changes_drawn_together(kept), "or"));
   return text + changes;
 }
 
