@@ -56,8 +56,8 @@ Solution solve_acyclic(const DecisionProcess& process) {
     solution.message = "a value is too large to be a number";
     return solution;
   }
-  return {Status::optimal, std::move(values), std::move(policy), 0.0, 1,
-          "solved from the ends back"};
+  return {
+      Status::optimal, std::move(values), std::move(policy), 0.0, 1, "solved from the ends back"};
 }
 
 FiniteSolution solve_finite(const DecisionProcess& process, const FiniteOptions& options) {

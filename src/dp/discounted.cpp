@@ -69,8 +69,7 @@ Solution judged(const DecisionProcess& process, const ActionsOfStates& actions,
 // The policy with every choice replaced that another action beats by more than rounding.
 bool improve(const DecisionProcess& process, const ActionsOfStates& actions,
              const std::vector<double>& values, Policy& policy) {
-  const double rounding =
-      64.0 * std::numeric_limits<double>::epsilon() * largest_magnitude(values);
+  const double rounding = 64.0 * std::numeric_limits<double>::epsilon() * largest_magnitude(values);
   bool changed = false;
   for (std::size_t s = 0; s < process.states; ++s) {
     if (actions.of(s).empty()) continue;
@@ -150,9 +149,8 @@ Solution solve_discounted(const DecisionProcess& process, const DiscountedOption
   require(options.bound > 0.0, "solve_discounted needs bound > 0");
   require(options.max_iterations >= 1, "solve_discounted needs max_iterations >= 1");
   const ActionsOfStates actions(process);
-  const bool dense =
-      options.method == Method::policy_iteration ||
-      (options.method == Method::by_size && process.states <= options.dense_states);
+  const bool dense = options.method == Method::policy_iteration ||
+                     (options.method == Method::by_size && process.states <= options.dense_states);
   return dense ? by_policies(process, actions, options) : by_values(process, actions, options);
 }
 

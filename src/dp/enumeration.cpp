@@ -69,8 +69,9 @@ Solution solve_by_enumeration(const DecisionProcess& process) {
   policy = first;
   while (!ties_everywhere(solution.values, value_of_policy(process, policy))) {
     if (!advance(actions, policy)) {
-      throw ContractViolation("solve_by_enumeration needs a process without a cycle, or with "
-                              "weights that sum to less than 1");
+      throw ContractViolation(
+          "solve_by_enumeration needs a process without a cycle, or with "
+          "weights that sum to less than 1");
     }
   }
   solution.policy = std::move(policy);

@@ -35,10 +35,9 @@ Choice best_choice(const DecisionProcess& process, const std::vector<std::size_t
     greatest = value;
     best = i;
   }
-  const auto chosen =
-      std::find_if(candidates.begin(), candidates.end(), [&](std::size_t i) {
-        return tolerance::values_tie(greatest, action_value(process.actions[i], values));
-      });
+  const auto chosen = std::find_if(candidates.begin(), candidates.end(), [&](std::size_t i) {
+    return tolerance::values_tie(greatest, action_value(process.actions[i], values));
+  });
   // None ties where values have overflowed; the caller sees that the value is not finite.
   return {chosen == candidates.end() ? best : *chosen, best, greatest};
 }

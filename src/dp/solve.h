@@ -60,10 +60,10 @@ struct FiniteSolution {
 FiniteSolution solve_finite(const DecisionProcess& process, const FiniteOptions& options);
 
 enum class Method {
-  by_size,           // policy iteration up to dense_states states, else successive values
-  policy_iteration,  // Howard 1960; each policy valued by a dense linear solve: states^3
-  successive_values, // value iteration, each step valuing its policy by some sweeps
-                     // (Puterman & Shin 1978, Manage. Sci. 24:1127)
+  by_size,            // policy iteration up to dense_states states, else successive values
+  policy_iteration,   // Howard 1960; each policy valued by a dense linear solve: states^3
+  successive_values,  // value iteration, each step valuing its policy by some sweeps
+                      // (Puterman & Shin 1978, Manage. Sci. 24:1127)
 };
 
 struct DiscountedOptions {

@@ -63,8 +63,7 @@ InternalRates internal_rates_of_return(const CashFlows& flows, DiscountRate::Kin
   rates.reason = reason_for_none(coefficients);
   // Of u^(n - t) is the money of year t.
   std::reverse(coefficients.begin(), coefficients.end());
-  const auto roots =
-      numeric::positive_roots(coefficients, {1.0 + lowest_rate, 1.0 + highest_rate});
+  const auto roots = numeric::positive_roots(coefficients, {1.0 + lowest_rate, 1.0 + highest_rate});
   for (const double root : roots) {
     const double rate = std::fabs(root - 1.0) <= tolerance::root ? 0.0 : root - 1.0;
     rates.all.push_back(kind == DiscountRate::Kind::real ? DiscountRate::real(rate)
@@ -72,9 +71,8 @@ InternalRates internal_rates_of_return(const CashFlows& flows, DiscountRate::Kin
   }
   if (rates.all.empty()) return rates;
   rates.reason.clear();
-  const auto first_not_negative =
-      std::find_if(rates.all.begin(), rates.all.end(),
-                   [](DiscountRate rate) { return rate.per_year() >= 0.0; });
+  const auto first_not_negative = std::find_if(
+      rates.all.begin(), rates.all.end(), [](DiscountRate rate) { return rate.per_year() >= 0.0; });
   rates.reported = first_not_negative == rates.all.end() ? rates.all.back() : *first_not_negative;
   return rates;
 }

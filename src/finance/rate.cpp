@@ -43,7 +43,7 @@ double DiscountRate::perpetuity_factor(Years period) const {
   require(fraction_per_year_ > 0.0, "a perpetuity needs a rate above 0");
   require(period.in(years) > 0.0 && std::isfinite(period.in(years)),
           "a perpetuity needs a period above 0 years");
-  return -1.0 / std::expm1(-period.in(years) * std::log1p(fraction_per_year_));
+  return -1.0 / std::expm1(-period.in(years)*std::log1p(fraction_per_year_));
 }
 
 }  // namespace staddle

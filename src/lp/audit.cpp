@@ -89,8 +89,8 @@ class Auditor {
   void check_primal() {
     for (std::size_t i = 0; i < program_.rows.size(); ++i) {
       const Row& row = program_.rows[i];
-      const double magnitude = std::max({activity_[i].largest, finite_magnitude(row.lower),
-                                         finite_magnitude(row.upper)});
+      const double magnitude = std::max(
+          {activity_[i].largest, finite_magnitude(row.lower), finite_magnitude(row.upper)});
       note(audit_.rows, outside(activity_[i].total, row.lower, row.upper), magnitude);
       note(audit_.rows, std::fabs(activity_[i].total - solution_.rows[i]), magnitude);
     }
@@ -110,15 +110,21 @@ class Auditor {
     }
     for (std::size_t i = 0; i < program_.rows.size(); ++i) {
       const Row& row = program_.rows[i];
-      check_pair({sign_ * solution_.duals[i], largest_dual, activity_[i].total,
-                  activity_[i].largest, {row.lower, row.upper}});
+      check_pair({sign_ * solution_.duals[i],
+                  largest_dual,
+                  activity_[i].total,
+                  activity_[i].largest,
+                  {row.lower, row.upper}});
     }
     for (std::size_t j = 0; j < program_.columns.size(); ++j) {
       const Column& column = program_.columns[j];
       note(audit_.reduced_costs, std::fabs(reduced_[j].total - solution_.reduced_costs[j]),
            reduced_[j].largest);
-      check_pair({sign_ * reduced_[j].total, reduced_[j].largest, solution_.columns[j],
-                  std::fabs(solution_.columns[j]), {column.lower, column.upper}});
+      check_pair({sign_ * reduced_[j].total,
+                  reduced_[j].largest,
+                  solution_.columns[j],
+                  std::fabs(solution_.columns[j]),
+                  {column.lower, column.upper}});
     }
     dual_value_.add(sign_ * program_.constant);
     note(audit_.gap, std::fabs(sign_ * value_.total - dual_value_.total),
@@ -140,8 +146,7 @@ class Auditor {
 
   // No x is better than the bound, so neither is this one.
   void check_bound() {
-    note(audit_.value, std::max(0.0, sign_ * (solution_.bound - solution_.value)),
-         value_.largest);
+    note(audit_.value, std::max(0.0, sign_ * (solution_.bound - solution_.value)), value_.largest);
   }
 
   const LinearProgram& program_;
@@ -182,9 +187,8 @@ Audit audit(const LinearProgram& program, const Solution& solution) {
   require(solution.columns.size() == program.columns.size() &&
               solution.rows.size() == program.rows.size(),
           "an audit needs a value for every column and row");
-  require(program.has_whole_columns() ||
-              (solution.duals.size() == program.rows.size() &&
-               solution.reduced_costs.size() == program.columns.size()),
+  require(program.has_whole_columns() || (solution.duals.size() == program.rows.size() &&
+                                          solution.reduced_costs.size() == program.columns.size()),
           "an audit needs a dual for every row and a reduced cost for every column");
   return Auditor(program, solution).run();
 }

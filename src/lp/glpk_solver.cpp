@@ -93,8 +93,8 @@ void put_column(glp_prob* problem, std::size_t index, const Column& column) {
 }
 
 void put_row(glp_prob* problem, std::size_t index, const Row& row) {
-  glp_set_row_bnds(problem, glpk_index(index), bound_type(row.lower, row.upper),
-                   or_zero(row.lower), or_zero(row.upper));
+  glp_set_row_bnds(problem, glpk_index(index), bound_type(row.lower, row.upper), or_zero(row.lower),
+                   or_zero(row.upper));
 }
 
 // GLPK counts from 1.
@@ -128,8 +128,26 @@ void load(glp_prob* problem, const LinearProgram& program) {
     columns.push_back(glpk_index(entry.column));
     values.push_back(entry.value);
   }
-  glp_load_matrix(problem, static_cast<int>(program.entries.size()), rows.data(),
-                  columns.data(), values.data());
+  glp_load_matrix(problem, static_cast<int>(program.entries.size()), rows.data(), columns.data(),
+                  values.data());
+  glp_scale_prob(problem, GLP_SF_AUTO);
+}
+
+// The factor, a power of 2, that brings the terms of a new row or column, scaled the
+// other way already, around 1. To scale the whole program anew takes longer than to
+// solve it from where it stands.
+double scale_of(const Terms& terms, const std::function<double(int)>& scale_of_index) {
+  double least = infinity;
+  double greatest = 0.0;
+  for (std::size_t k = 1; k < terms.values.size(); ++k) {
+    const double value = std::fabs(terms.values[k] * scale_of_index(terms.indexes[k]));
+    if (value == 0.0) continue;
+    least = std::min(least, value);
+    greatest = std::max(greatest, value);
+  }
+  if (greatest == 0.0) return 1.0;
+  const double power = std::round(-0.5 * (std::log2(least) + std::log2(greatest)));
+  return std::exp2(std::clamp(power, -30.0, 30.0));
 }
 
 // ---- One solve ----
@@ -183,7 +201,6 @@ class Run {
     parameters.presolve = presolve ? GLP_ON : GLP_OFF;
     if (tolerance_ > 0.0) parameters.tol_bnd = parameters.tol_dj = tolerance_;
     bool restarted = false;
-    glp_scale_prob(problem_, GLP_SF_AUTO);
     while (true) {
       const int left = options_.iterations - iterations();
       if (options_.stop.stop_requested()) return {Status::limit_reached, "stopped on request"};
@@ -304,9 +321,7 @@ GlpkModel::~GlpkModel() {
   if (alive()) glp_delete_prob(problem_);
 }
 
-bool GlpkModel::alive() const {
-  return problem_ != nullptr && environment_ == current_environment;
-}
+bool GlpkModel::alive() const { return problem_ != nullptr && environment_ == current_environment; }
 
 std::string GlpkModel::build(const LinearProgram& program) {
   return run_guarded([&] {
@@ -323,6 +338,7 @@ void GlpkModel::add_column(const Column& column, const std::vector<Term>& terms_
     put_column(problem_, static_cast<std::size_t>(j - 1), column);
     const Terms terms(terms_by_row);
     glp_set_mat_col(problem_, j, terms.count(), terms.indexes.data(), terms.values.data());
+    glp_set_sjj(problem_, j, scale_of(terms, [&](int i) { return glp_get_rii(problem_, i); }));
   });
 }
 
@@ -333,6 +349,7 @@ void GlpkModel::add_row(const Row& row, const std::vector<Term>& terms_by_column
     put_row(problem_, static_cast<std::size_t>(i - 1), row);
     const Terms terms(terms_by_column);
     glp_set_mat_row(problem_, i, terms.count(), terms.indexes.data(), terms.values.data());
+    glp_set_rii(problem_, i, scale_of(terms, [&](int j) { return glp_get_sjj(problem_, j); }));
   });
 }
 

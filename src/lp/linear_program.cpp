@@ -43,8 +43,7 @@ std::string wrong_entries(const LinearProgram& program) {
 
 }  // namespace
 
-std::size_t LinearProgram::add_column(const Column& column,
-                                      const std::vector<Term>& terms_by_row) {
+std::size_t LinearProgram::add_column(const Column& column, const std::vector<Term>& terms_by_row) {
   const std::size_t index = columns.size();
   columns.push_back(column);
   for (const Term& term : terms_by_row) entries.push_back({term.index, index, term.value});

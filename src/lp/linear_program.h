@@ -15,9 +15,9 @@ enum class Direction { minimise, maximise };
 // A variable x_j.
 struct Column {
   double cost = 0.0;
-  double lower = 0.0;        // may be -infinity
-  double upper = infinity;   // may be infinity
-  bool whole = false;        // a whole number
+  double lower = 0.0;       // may be -infinity
+  double upper = infinity;  // may be infinity
+  bool whole = false;       // a whole number
 };
 
 // A linear form sum_j a_ij x_j between two bounds.
@@ -29,7 +29,7 @@ struct Row {
 struct Entry {
   std::size_t row = 0;
   std::size_t column = 0;
-  double value = 0.0;        // a_ij; entries not listed are 0
+  double value = 0.0;  // a_ij; entries not listed are 0
 };
 
 // A coefficient in a row, where the index is a column's, or the other way round.

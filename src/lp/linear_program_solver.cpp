@@ -113,8 +113,7 @@ std::size_t LinearProgramSolver::add_column(const Column& column,
   return state_->program.add_column(column, terms_by_row);
 }
 
-std::size_t LinearProgramSolver::add_row(const Row& row,
-                                         const std::vector<Term>& terms_by_column) {
+std::size_t LinearProgramSolver::add_row(const Row& row, const std::vector<Term>& terms_by_column) {
   const std::string name = "new row " + std::to_string(state_->program.rows.size());
   require_none_broken(broken_promise(row, name));
   require_none_broken(broken_promise(terms_by_column, state_->program.columns.size(), name));
@@ -156,8 +155,8 @@ Solution LinearProgramSolver::solve(const Options& options) {
   Options tight = options;
   tight.presolve = false;
   const int iterations = solution.iterations;
-  solution = audited(program,
-                     fill_in(program, model.solve(program, tight, tolerance::lp_relative)));
+  solution =
+      audited(program, fill_in(program, model.solve(program, tight, tolerance::lp_relative)));
   solution.iterations += iterations;
   return solution;
 }

@@ -21,11 +21,11 @@ struct Options {
   Simplex simplex = Simplex::primal;
   // Shrinks the program first; then the last answer is no start for this one.
   bool presolve = false;
-  double seconds = 60.0;          // > 0; an answer that needs fewer does not depend on it
-  int iterations = 1'000'000'000; // of the simplex method, >= 1
+  double seconds = 60.0;           // > 0; an answer that needs fewer does not depend on it
+  int iterations = 1'000'000'000;  // of the simplex method, >= 1
   // With whole columns: good enough when |value - bound| <= relative_gap x |value|.
-  double relative_gap = 0.0;      // >= 0
-  std::stop_token stop = {};      // looked at every few thousand iterations
+  double relative_gap = 0.0;  // >= 0
+  std::stop_token stop = {};  // looked at every few thousand iterations
 };
 
 // What is wrong with the options, naming the option, its value and what is allowed.

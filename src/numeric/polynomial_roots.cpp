@@ -30,8 +30,7 @@ int sign_at(const Coefficients& p, double x) {
   Coefficients magnitudes(p.size());
   std::transform(p.begin(), p.end(), magnitudes.begin(), [](double c) { return std::fabs(c); });
   const double rounding = 4.0 * static_cast<double>(p.size()) *
-                          std::numeric_limits<double>::epsilon() *
-                          scaled_value(magnitudes, x);
+                          std::numeric_limits<double>::epsilon() * scaled_value(magnitudes, x);
   const double value = scaled_value(p, x);
   if (std::fabs(value) <= rounding) return 0;
   return value < 0.0 ? -1 : 1;

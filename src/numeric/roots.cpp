@@ -38,11 +38,10 @@ Root find_root(const std::function<double(double)>& f, Bracket bracket) {
   // Every few steps the algorithm halves the bracket, so that even the widest one of
   // doubles is narrowed well before this many calls.
   std::uintmax_t calls = 10'000;
-  const auto [low, high] = boost::math::tools::toms748_solve(
-      [&f](double x) { return finite_value(f, x); }, bracket.low, bracket.high, f_low, f_high,
-      narrow_enough, calls);
-  const bool low_is_nearer =
-      std::fabs(finite_value(f, low)) <= std::fabs(finite_value(f, high));
+  const auto [low, high] =
+      boost::math::tools::toms748_solve([&f](double x) { return finite_value(f, x); }, bracket.low,
+                                        bracket.high, f_low, f_high, narrow_enough, calls);
+  const bool low_is_nearer = std::fabs(finite_value(f, low)) <= std::fabs(finite_value(f, high));
   return {low_is_nearer ? low : high, {low, high}};
 }
 

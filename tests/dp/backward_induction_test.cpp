@@ -106,8 +106,7 @@ TEST_CASE("finite horizon equals the plain recursion") {
     const DecisionProcess process = random_process(random, {.states = 1 + random.next_below(5)});
     std::vector<double> at_end(process.states);
     for (double& value : at_end) value = 10.0 * random.next_uniform();
-    const FiniteSolution solution =
-        solve_finite(process, {.horizon = 4, .values_at_end = at_end});
+    const FiniteSolution solution = solve_finite(process, {.horizon = 4, .values_at_end = at_end});
     REQUIRE(solution.status == Status::optimal);
     REQUIRE(solution.values.size() == 5);
     for (int steps = 0; steps <= 4; ++steps) {

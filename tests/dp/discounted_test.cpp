@@ -16,9 +16,7 @@ using support::within;
 constexpr double discount = 0.9;
 
 // Stay for 1 a step, or leave for 12 once. Staying is worth 1 / (1 - 0.9) = 10.
-DecisionProcess stay_or_leave() {
-  return {2, {{0, 1, {{0, discount}}}, {0, 12, {{1, discount}}}}};
-}
+DecisionProcess stay_or_leave() { return {2, {{0, 1, {{0, discount}}}, {0, 12, {{1, discount}}}}}; }
 
 TEST_CASE("process that goes on for ever is worth its perpetuity") {
   DecisionProcess process = stay_or_leave();

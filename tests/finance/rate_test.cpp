@@ -60,8 +60,7 @@ TEST_CASE("rate at or below minus one is refused and just above it is not") {
   CHECK_NOTHROW(DiscountRate::real(std::nextafter(-1.0, 0.0)));
   CHECK_THROWS_AS(DiscountRate::real(-1.0), ContractViolation);
   CHECK_THROWS_AS(DiscountRate::nominal(std::nan("")), ContractViolation);
-  CHECK_THROWS_AS(DiscountRate::real(std::numeric_limits<double>::infinity()),
-                  ContractViolation);
+  CHECK_THROWS_AS(DiscountRate::real(std::numeric_limits<double>::infinity()), ContractViolation);
 }
 
 TEST_CASE("inflation is added to real rates only") {
@@ -78,8 +77,7 @@ TEST_CASE("perpetuity without interest or without a period is refused") {
 }
 
 TEST_CASE("discount factor that is no finite number is refused") {
-  CHECK_THROWS_AS(DiscountRate::real(0.05).discount_factor(years(std::nan(""))),
-                  ContractViolation);
+  CHECK_THROWS_AS(DiscountRate::real(0.05).discount_factor(years(std::nan(""))), ContractViolation);
   CHECK_THROWS_AS(DiscountRate::real(-0.99).discount_factor(years(1000)), ContractViolation);
 }
 

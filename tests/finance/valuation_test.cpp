@@ -73,8 +73,8 @@ TEST_CASE("land expectation value doubles when all money doubles") {
 
 TEST_CASE("equal annual equivalent paid over one rotation is worth that rotation") {
   const MoneyPerAcre npv = net_present_value(rotation(), five_percent);
-  const MoneyPerAcre yearly = equal_annual_equivalent(
-      land_expectation_value(npv, years(31), five_percent), five_percent);
+  const MoneyPerAcre yearly =
+      equal_annual_equivalent(land_expectation_value(npv, years(31), five_percent), five_percent);
   CashFlows flows;
   for (int year = 1; year <= 31; ++year) flows.push_back(pay(year, usd(yearly)));
   CHECK(usd(net_present_value(flows, five_percent)) == relative(usd(npv), round_off));
@@ -86,8 +86,7 @@ TEST_CASE("benefit cost ratio is one at an internal rate and above it where land
   REQUIRE(rates.reported.has_value());
   CHECK(*benefit_cost_ratio(flows, *rates.reported) == relative(1.0, 1e-9));
   CHECK(*benefit_cost_ratio(flows, five_percent) > 1.0);
-  CHECK(*benefit_cost_ratio({pay(0, -50), pay(1, 105)}, five_percent) ==
-        relative(2.0, round_off));
+  CHECK(*benefit_cost_ratio({pay(0, -50), pay(1, 105)}, five_percent) == relative(2.0, round_off));
 }
 
 TEST_CASE("benefit cost ratio without costs is absent and without incomes is nothing") {
@@ -98,9 +97,8 @@ TEST_CASE("benefit cost ratio without costs is absent and without incomes is not
 TEST_CASE("valuation refuses money and dates that are not finite") {
   CHECK_THROWS_AS(net_present_value({pay(1, std::nan(""))}, five_percent), ContractViolation);
   CHECK_THROWS_AS(net_present_value({pay(INFINITY, 1)}, five_percent), ContractViolation);
-  CHECK_THROWS_AS(
-      land_expectation_value(dollars_per_acre(std::nan("")), years(30), five_percent),
-      ContractViolation);
+  CHECK_THROWS_AS(land_expectation_value(dollars_per_acre(std::nan("")), years(30), five_percent),
+                  ContractViolation);
   CHECK_THROWS_AS(land_expectation_value(dollars_per_acre(1), years(30), DiscountRate()),
                   ContractViolation);
   CHECK_THROWS_AS(equal_annual_equivalent(dollars_per_acre(INFINITY), five_percent),

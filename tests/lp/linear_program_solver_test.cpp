@@ -91,8 +91,8 @@ TEST_CASE("same history of solves gives the same bits") {
 TEST_CASE("presolved answer that leaves a row unsatisfied is not believed") {
   // GLPK's presolver calls the first one optimal.
   for (const double asked : {2.0009, 2.00001}) {
-    LinearProgram program = make_program(Direction::minimise, {{1, 0, 1}, {1, 0, 1}},
-                                         {{.lower = asked}}, {{1, 1}});
+    LinearProgram program =
+        make_program(Direction::minimise, {{1, 0, 1}, {1, 0, 1}}, {{.lower = asked}}, {{1, 1}});
     const Solution solution = solve(program, {.presolve = true});
     CHECK(solution.status == Status::infeasible);
     CHECK(solution.iterations >= 0);
@@ -122,8 +122,8 @@ TEST_CASE("limit of time and a stop request are limits") {
 }
 
 TEST_CASE("numbers too far apart are trouble and not an answer") {
-  const LinearProgram program = make_program(Direction::maximise, {{.cost = 1e300}},
-                                             {{.upper = 1e300}}, {{1e-300}});
+  const LinearProgram program =
+      make_program(Direction::maximise, {{.cost = 1e300}}, {{.upper = 1e300}}, {{1e-300}});
   const Solution solution = solve(program);
   CHECK(solution.status != Status::optimal);
   CHECK_FALSE(solution.has_point());

@@ -158,9 +158,8 @@ std::string as_free_mps(const LinearProgram& program) {
     bounds << (below ? " LO bnd" : " MI bnd") << name << (below ? exact(column.lower) : "") << '\n';
     if (std::isfinite(column.upper)) bounds << " UP bnd" << name << exact(column.upper) << '\n';
   }
-  return "NAME random FREE\nROWS\n N cost\n" + rows.str() + "COLUMNS\n" + columns.str() +
-         "RHS\n" + right.str() + "RANGES\n" + ranges.str() + "BOUNDS\n" + bounds.str() +
-         "ENDATA\n";
+  return "NAME random FREE\nROWS\n N cost\n" + rows.str() + "COLUMNS\n" + columns.str() + "RHS\n" +
+         right.str() + "RANGES\n" + ranges.str() + "BOUNDS\n" + bounds.str() + "ENDATA\n";
 }
 
 TEST_CASE("random programs agree with clp") {
@@ -178,8 +177,8 @@ TEST_CASE("random programs agree with clp") {
     const bool optimal = at != std::string::npos;
     const double least = optimal ? std::stod(run.out.substr(at + before.size())) : 0.0;
     const double sign = program.direction == Direction::minimise ? 1.0 : -1.0;
-    check_agreement(program, {optimal ? Status::optimal : Status::infeasible,
-                              sign * least + program.constant});
+    check_agreement(
+        program, {optimal ? Status::optimal : Status::infeasible, sign * least + program.constant});
   }
 }
 

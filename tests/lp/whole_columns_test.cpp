@@ -65,8 +65,7 @@ TEST_CASE("whole programs equal the enumeration of their points") {
   RandomStream random = seed.stream();
   int with_point = 0;
   for (int trial = 0; trial < 150; ++trial) {
-    const LinearProgram program =
-        random_program(random, {.rows = 4, .columns = 6, .whole = true});
+    const LinearProgram program = random_program(random, {.rows = 4, .columns = 6, .whole = true});
     const std::optional<double> best = best_by_enumeration(program);
     for (const bool presolve : {false, true}) {
       const Solution solution = solve(program, {.presolve = presolve});
@@ -101,14 +100,13 @@ TEST_CASE("bounds of whole columns are rounded inwards within the slack of limit
 }
 
 TEST_CASE("whole column without a whole number between its bounds is infeasible") {
-  const LinearProgram program =
-      make_program(Direction::maximise, {{1, 0.2, 0.8, true}}, {}, {});
+  const LinearProgram program = make_program(Direction::maximise, {{1, 0.2, 0.8, true}}, {}, {});
   CHECK(solve(program).status == Status::infeasible);
 }
 
 TEST_CASE("program infeasible only for whole numbers says so") {
-  const LinearProgram program = make_program(
-      Direction::minimise, {{1, 0, 1, true}, {1, 0, 1, true}}, {{1, 1}}, {{2, 2}});
+  const LinearProgram program =
+      make_program(Direction::minimise, {{1, 0, 1, true}, {1, 0, 1, true}}, {{1, 1}}, {{2, 2}});
   const Solution solution = solve(program);
   CHECK(solution.status == Status::infeasible);
   CHECK_THAT(solution.message, Catch::Matchers::Contains("whole"));

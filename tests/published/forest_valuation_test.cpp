@@ -16,9 +16,7 @@ namespace {
 using support::as_printed;
 using support::within;
 
-CashFlow pay(double year, double amount) {
-  return {years(year), dollars_per_acre(amount), ""};
-}
+CashFlow pay(double year, double amount) { return {years(year), dollars_per_acre(amount), ""}; }
 
 double usd(MoneyPerAcre money) { return money.in(dollars_per_acre); }
 
@@ -48,8 +46,8 @@ TEST_CASE("published timberland is worth the same in real and in nominal money")
 // Georgia Forestry Commission, leaflets 2011 and 2012; one row is printed 0.01 off.
 TEST_CASE("published annual equivalents follow from the published present values") {
   const DiscountRate rate = DiscountRate::real(0.05);
-  std::istringstream lines(
-      support::read_file(support::in_source_tree("tests/published/data/npv-annual-equivalent.csv")));
+  std::istringstream lines(support::read_file(
+      support::in_source_tree("tests/published/data/npv-annual-equivalent.csv")));
   int rows = 0;
   for (std::string line; std::getline(lines, line);) {
     if (line.empty() || line.front() == '#' || line.rfind("species,", 0) == 0) continue;
@@ -59,8 +57,7 @@ TEST_CASE("published annual equivalents follow from the published present values
     REQUIRE(cells.size() == 6);
     CAPTURE(line);
     const MoneyPerAcre npv = dollars_per_acre(std::stod(cells[4]));
-    const MoneyPerAcre perpetual =
-        land_expectation_value(npv, years(std::stod(cells[2])), rate);
+    const MoneyPerAcre perpetual = land_expectation_value(npv, years(std::stod(cells[2])), rate);
     CHECK(usd(equal_annual_equivalent(perpetual, rate)) == within(std::stod(cells[5]), 0.011));
     ++rows;
   }

@@ -67,8 +67,7 @@ TEST_CASE("published present values follow from their payments") {
   // Excel help, NPV: the first payment falls one period out.
   CHECK(worth(from_year(1, {-10000, 3000, 4200, 6800}), 0.10) == as_printed(1188.4434123, 7));
   // numpy-financial doc, npv: the first payment falls now.
-  CHECK(worth(from_year(0, {-40000, 5000, 8000, 12000, 30000}), 0.08) ==
-        as_printed(3065.22267, 5));
+  CHECK(worth(from_year(0, {-40000, 5000, 8000, 12000, 30000}), 0.08) == as_printed(3065.22267, 5));
   // Excel help, XNPV: days of the calendar, years of 365 of them.
   const std::vector<std::pair<int, double>> dated = {
       {39448, -10000}, {39508, 2750}, {39751, 4250}, {39859, 3250}, {39904, 2750}};

@@ -10,9 +10,9 @@ namespace staddle {
 
 // One payment: income positive, cost negative.
 struct CashFlow {
-  Years time;           // after the date to which values are discounted
+  Years time;  // after the date to which values are discounted
   MoneyPerAcre amount;
-  std::string what;     // for people; no value depends on it
+  std::string what;  // for people; no value depends on it
 };
 
 // In any order; several may fall on one date.
