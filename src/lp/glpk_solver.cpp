@@ -255,7 +255,8 @@ class Run {
   }
 
   // The whole columns are held at their whole numbers and the others solved once more:
-  // GLPK's own point takes numbers for whole within 1e-5.
+  // GLPK's own point takes numbers for whole within 1e-5. This is quick and has no part
+  // in the limits, which may have been reached already.
   void read_whole_point(const LinearProgram& program, GlpkAnswer& answer) {
     for (std::size_t j = 0; j < program.columns.size(); ++j) {
       answer.columns.push_back(glp_mip_col_val(problem_, glpk_index(j)));
@@ -263,7 +264,9 @@ class Run {
       answer.columns[j] = std::round(answer.columns[j]);
       glp_set_col_bnds(problem_, glpk_index(j), GLP_FX, answer.columns[j], answer.columns[j]);
     }
-    if (simplex(false).status == Status::optimal) read_columns(answer);
+    const Options without_limits;
+    Run rest(problem_, without_limits, tolerance_);
+    if (rest.simplex(false).status == Status::optimal) read_columns(answer);
     for (std::size_t j = 0; j < program.columns.size(); ++j) {
       if (program.columns[j].whole) put_column(problem_, j, program.columns[j]);
     }

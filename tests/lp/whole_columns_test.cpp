@@ -121,7 +121,8 @@ TEST_CASE("whole program without a limit is unbounded and without a point infeas
 
 // Even weights and an odd capacity, each thing worth what it weighs: what is left over
 // can never be 0, and a search by branches takes for ever to prove it (Chvatal 1980,
-// Oper. Res. 28:1402, on such knapsacks).
+// Oper. Res. 28:1402, on such knapsacks). Half a unit of sand, which need not be whole,
+// always fits beside.
 LinearProgram hard_knapsack(double* capacity) {
   const support::TaggedSeed seed("hard knapsack");
   RandomStream random = seed.stream();
@@ -134,6 +135,7 @@ LinearProgram hard_knapsack(double* capacity) {
     terms.push_back({j, weight});
     sum += weight;
   }
+  terms.push_back({program.add_column({1.0 / 3.0, 0.0, 0.5}), 1.0});
   *capacity = 2.0 * std::floor(sum / 4.0) + 1.0;
   program.add_row({.upper = *capacity}, terms);
   return program;
@@ -155,6 +157,7 @@ TEST_CASE("whole program stopped in time keeps its point and a proved bound") {
   const Solution solution = solve(program, {.seconds = 0.3});
   CHECK(solution.status == Status::limit_reached);
   REQUIRE(solution.has_point());
+  CHECK(solution.columns.back() == 0.5);
   CHECK(solution.value > 0.9 * capacity / 3.0);
   CHECK(solution.value < capacity / 3.0);
   CHECK(solution.bound >= solution.value);
