@@ -100,8 +100,10 @@ class Adviser {
     advice_.survives = survivals(problem_, scene_, options_);
     advice_.outside_fitted_range = outside_fitted_range(problem_, advice_.best);
     advice_.first_cuts_shut_by_one_ton_rule = first_cuts_shut_by_one_ton_rule(scene_.stand);
+    advice_.third_instead = third_instead(problem_, scene_, advice_.best, options_);
     if (stand().hazard.active()) {
       advice_.storm = storm_answer(problem_, scene_, advice_.best, options_);
+      advice_.storm->third_instead = advice_.third_instead;
     }
     if (!advice_.standing && !advice_.alternatives.empty() &&
         advice_.alternatives.front().thinnings == 0) {
@@ -129,7 +131,11 @@ class Adviser {
       const StandSolution now = solve(scene_.stand, acting);
       if (now.status != StandSolution::Status::no_regime) {
         advice_.waiting_earns = best_value() - now.best.value.objective;
+        advice_.sale_now = sale_now(scene_, now.best, true, options_);
       }
+    }
+    if (thins_now || plan.final_harvest == present) {
+      advice_.sale_now = sale_now(scene_, scene_.best(), false, options_);
     }
     advice_.first_age_with_minimum_sale = first_age_of_a_sale(scene_.stand);
     advice_.readiness_judgement = readiness_sentence(advice_, present);
@@ -141,9 +147,10 @@ class Adviser {
     facts.plan = &advice_.best;
     facts.site = problem_.site;
     facts.successor_lev = advice_.standing ? advice_.successor_lev : best_value();
-    if (advice_.storm && advice_.storm->third_instead) {
-      facts.cost_of_a_third = advice_.storm->third_instead->cost;
-      facts.loss_saved_by_a_third = advice_.storm->third_instead->loss_saved;
+    if (advice_.third_instead) {
+      facts.cost_of_a_third = advice_.third_instead->cost;
+      facts.plan_of_thirds = advice_.third_instead->best.regime;
+      if (advice_.storm) facts.loss_saved_by_a_third = advice_.third_instead->loss_saved;
     }
     advice_.risk_notes = risk_notes(facts);
   }

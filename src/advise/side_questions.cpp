@@ -88,6 +88,30 @@ std::optional<WaitFiveYears> wait_five_years(const Scene& scene, const StandOpti
   return answer;
 }
 
+std::optional<SaleNow> sale_now(const Scene& scene, const PricedRegime& plan, bool waits,
+                                const StandOptions& options) {
+  const StandCase& stand = scene.stand.stand_case;
+  const RegimeReport report = simulate(stand, stated("now", plan.regime)).value();
+  SaleNow sale;
+  sale.plan = plan.regime;
+  sale.net_revenue = report.thinnings.empty() ? report.final_harvest.revenue
+                                              : report.thinnings.front().revenue;
+  MoneyPerAcre patience = scene.best().value.objective;
+  if (!waits) {
+    StandProblem later = scene.stand;
+    const Age next = stand.present() + years(1);
+    if (next > stand.growth.last_age()) return std::nullopt;
+    later.lattice.thinning_from = std::max(later.lattice.thinning_from, next);
+    later.lattice.final_from = std::max(later.lattice.final_from, next);
+    later.lattice.final_to = std::max(later.lattice.final_to, next);
+    const StandSolution solution = solve(later, options);
+    if (solution.status == StandSolution::Status::no_regime) return std::nullopt;
+    patience = solution.best.value.objective;
+  }
+  sale.refuse_below = sale.net_revenue - (plan.value.objective - patience);
+  return sale;
+}
+
 SellToday sell_today(const Scene& scene) {
   const StandCase& stand = scene.stand.stand_case;
   const StatedRegime now{"sell today", {}, stand.present()};

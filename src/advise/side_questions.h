@@ -22,6 +22,15 @@ SellToday sell_today(const Scene& scene);
 std::vector<OutsideRange> outside_fitted_range(const AdviseProblem& problem,
                                                const RegimeReport& plan);
 
+// REQUIRES: a standing stand. `plan` thins or sells this year; `waits` says that it is not
+// the best plan, which cuts nothing this year.
+std::optional<SaleNow> sale_now(const Scene& scene, const PricedRegime& plan, bool waits,
+                                const StandOptions& options);
+
+// Absent where no cut of the best plan exceeds a third.
+std::optional<ThirdInstead> third_instead(const AdviseProblem& problem, const Scene& scene,
+                                          const RegimeReport& best, const StandOptions& options);
+
 // What storms do to the advice. REQUIRES: a hazard.
 StormAnswer storm_answer(const AdviseProblem& problem, const Scene& scene,
                          const RegimeReport& best, const StandOptions& options);

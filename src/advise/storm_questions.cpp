@@ -26,17 +26,23 @@ MoneyPerAcre added_loss(const StandCase& stand, const RegimeReport& plan) {
   return sum;
 }
 
-StormAnswer::ThirdInstead hold_to_a_third(const AdviseProblem& problem, const Scene& scene,
-                                          const RegimeReport& best, const Scene& lighter) {
-  const StandCase& stand = scene.stand.stand_case;
-  const RegimeReport report =
-      simulate(lighter.stand.stand_case, stated("at most a third", lighter.best().regime)).value();
-  return {plan_of(lighter, lighter.best()),
-          scene.best().value.objective - lighter.best().value.objective,
-          added_loss(stand, best) - added_loss(problem.stand.stand_case, report)};
-}
-
 }  // namespace
+
+std::optional<ThirdInstead> third_instead(const AdviseProblem& problem, const Scene& scene,
+                                          const RegimeReport& best, const StandOptions& options) {
+  if (!exceeds_a_third(scene.best().regime)) return std::nullopt;
+  const Scene lighter = solve_scene(changed(problem, [](StandProblem& p) {
+    p.lattice.guards.max_removal_fraction = a_third;
+    p.lattice.guards.dense_stand_now.reset();
+  }), options);
+  if (!lighter.solved()) return std::nullopt;
+  const StandCase& stand = lighter.stand.stand_case;
+  const RegimeReport report =
+      simulate(stand, stated("at most a third", lighter.best().regime)).value();
+  return ThirdInstead{plan_of(lighter, lighter.best()),
+                      scene.best().value.objective - lighter.best().value.objective,
+                      added_loss(scene.stand.stand_case, best) - added_loss(stand, report)};
+}
 
 StormAnswer storm_answer(const AdviseProblem& problem, const Scene& scene,
                          const RegimeReport& best, const StandOptions& options) {
@@ -59,13 +65,6 @@ StormAnswer storm_answer(const AdviseProblem& problem, const Scene& scene,
       row.same_advice = same_advice(other.best().regime, scene.best().regime, stand.present());
     }
     answer.odds_ratios.push_back(row);
-  }
-  if (exceeds_a_third(scene.best().regime)) {
-    const Scene lighter = solve_scene(changed(problem, [](StandProblem& p) {
-      p.lattice.guards.max_removal_fraction = a_third;
-      p.lattice.guards.dense_stand_now.reset();
-    }), options);
-    answer.third_instead = hold_to_a_third(problem, scene, best, lighter);
   }
   answer.thinnings = storms_after_thinnings(stand, best);
   return answer;

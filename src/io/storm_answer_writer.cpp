@@ -34,7 +34,7 @@ Value storm_answer(const StormAnswer& storm, const RegimeContext& context) {
                  {"same_advice", row.same_advice}};
   });
   object["third_instead"] =
-      optional(storm.third_instead, [&](const StormAnswer::ThirdInstead& third) {
+      optional(storm.third_instead, [&](const ThirdInstead& third) {
         return Value{{"best", plan(third.best, context)},
                      {"cost_usd_ac", usd_ac(third.cost)},
                      {"loss_saved_usd_ac", usd_ac(third.loss_saved)}};

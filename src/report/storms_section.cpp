@@ -29,7 +29,7 @@ Table yearly_losses(const Answer& answer) {
     row.push_back(cells::per_acre(storm.yearly_loss_after));
     row.push_back(cells::per_acre(storm.extra_expected_loss));
     row.push_back(cells::per_acre(storm.worst_event));
-    row.push_back(cells::words(fmt::format("{}, {}", storm.worst_peril,
+    row.push_back(cells::words(fmt::format("{}, {}", words::peril(storm.worst_peril),
                                            answer.dates.name(storm.worst_at))));
     table.rows.push_back(std::move(row));
   }
@@ -47,7 +47,7 @@ Table damage(const Answer& answer) {
   for (const StormAfterThinning& storm : answer.advice.storm->thinnings) {
     for (const StormAfterThinning::PerilShare& peril : storm.perils) {
       table.rows.push_back(
-          {cells::words(answer.dates.name(storm.at)), cells::words(peril.peril),
+          {cells::words(answer.dates.name(storm.at)), cells::words(words::peril(peril.peril)),
            {fmt::format("{:.4g}", 100.0 * peril.annual_probability),
             100.0 * peril.annual_probability},
            cells::percent(peril.share_with), cells::percent(peril.share_without)});
@@ -83,7 +83,7 @@ std::string against_a_blind_plan(const Answer& answer) {
                      answer.brief(storm.blind_plan.regime), words::size_of(storm.blind_plan_loss));
 }
 
-std::string a_third_instead(const StormAnswer::ThirdInstead& third, const Answer& answer) {
+std::string a_third_instead(const ThirdInstead& third, const Answer& answer) {
   return fmt::format("Keeping every cut to a third instead ({}) would cost {} an acre and {} {} an "
                      "acre of expected storm loss.",
                      answer.brief(third.best.regime), words::size_of(third.cost),
@@ -105,8 +105,8 @@ std::optional<Section> storms_section(const Answer& answer) {
                       ? "The perils are the owner's own"
                       : "The storm zone is " + answer.scenario.hazard.zone));
   section.paragraphs.push_back(against_a_blind_plan(answer));
-  if (storm.third_instead) {
-    section.paragraphs.push_back(a_third_instead(*storm.third_instead, answer));
+  if (answer.advice.third_instead) {
+    section.paragraphs.push_back(a_third_instead(*answer.advice.third_instead, answer));
   }
   if (!storm.thinnings.empty()) {
     section.tables.push_back(yearly_losses(answer));

@@ -73,6 +73,20 @@ struct SellToday {
   MoneyPerAcre loss_against_best;
 };
 
+// The best plan when every cut is held to a third.
+struct ThirdInstead {
+  Plan best;
+  MoneyPerAcre cost;        // the best less it
+  MoneyPerAcre loss_saved;  // expected storm loss after thinnings that it saves, today's worth
+};
+
+// The cut of this year that an owner may be made an offer for.
+struct SaleNow {
+  Regime plan;                 // the best of those that thin or sell this year
+  MoneyPerAcre net_revenue;    // of this year's cut
+  MoneyPerAcre refuse_below;   // net: below it, cutting nothing this year is worth more
+};
+
 struct StormAnswer {
   Plan blind_plan;                 // found without storms, priced with them
   MoneyPerAcre blind_plan_loss;
@@ -82,11 +96,7 @@ struct StormAnswer {
     bool same_advice = false;
   };
   std::vector<OddsRow> odds_ratios;
-  struct ThirdInstead {
-    Plan best;
-    MoneyPerAcre cost, loss_saved;
-  };
-  std::optional<ThirdInstead> third_instead;  // absent where no cut exceeds a third
+  std::optional<ThirdInstead> third_instead;  // as in Advice
   std::vector<StormAfterThinning> thinnings;
 };
 
@@ -112,6 +122,8 @@ struct Advice {
   std::optional<SellToday> sell_today;
   std::optional<WaitFiveYears> wait_five;
   MoneyPerAcre advantage;                  // over selling today; bare: over never thinning
+  std::optional<SaleNow> sale_now;         // standing, where a cut this year is in question
+  std::optional<ThirdInstead> third_instead;  // where some cut of the best exceeds a third
   std::optional<StormAnswer> storm;        // with a hazard
   std::vector<OutsideRange> outside_fitted_range;
   int first_cuts_shut_by_one_ton_rule = 0;
