@@ -51,9 +51,10 @@ std::string prism(const ThinningRecord& cut) {
 
 // Where the plan takes more than a third: the two lighter cuts beside it.
 std::string lighter_way(const Answer& answer) {
-  const auto lighter = answer.lighter();
+  const std::optional<ThirdInstead>& lighter = answer.advice.third_instead;
   if (!lighter) return "";
-  const std::size_t count = lighter->regime.thinnings.size();
+  const Regime& regime = lighter->best.regime;
+  const std::size_t count = regime.thinnings.size();
   if (count == 0) {
     return fmt::format(" Where no cut may take more than a third, not thinning at all is best and "
                        "costs {} an acre.", words::size_of(lighter->cost));
@@ -61,15 +62,16 @@ std::string lighter_way(const Answer& answer) {
   return fmt::format(" A lighter way is {} {} of at most a third: {}; {} about {} an acre, and "
                      "the stand is never opened so far.",
                      words::count(count), count == 1 ? "cut" : "cuts",
-                     answer.brief(lighter->regime), count == 1 ? "it costs" : "they cost",
+                     answer.brief(regime), count == 1 ? "it costs" : "they cost",
                      words::size_of(lighter->cost));
 }
 
-// The same share taken this season, where the plan would wait a little.
+// What to leave this season, where the plan would wait a little.
 std::string cut_now(const Answer& answer) {
+  if (!answer.advice.sale_now || answer.advice.sale_now->plan.thinnings.empty()) return "";
+  const double share = answer.advice.sale_now->plan.thinnings.front().removal_fraction;
   const BasalArea now = answer.advice.best.years.front().measures.basal_area;
-  return fmt::format(" (cut this season, the same share leaves {} square feet)",
-                     square_feet((1.0 - answer.cuts.front()->removal_fraction) * now));
+  return fmt::format(" (cut this season, leave {} square feet)", square_feet((1.0 - share) * now));
 }
 
 std::string thin_text(const Answer& answer) {

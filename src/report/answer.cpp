@@ -3,8 +3,6 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
-
 #include "report/plan_words.h"
 #include "signs/plain_words.h"
 #include "signs/risk_note.h"
@@ -79,17 +77,5 @@ std::string Answer::species() const {
 }
 
 std::string Answer::rate() const { return words::chance(scenario.costs.rate.per_year()); }
-
-std::optional<Answer::Lighter> Answer::lighter() const {
-  for (const GuardCost& guard : advice.guard_costs) {
-    const bool cuts_more = std::ranges::any_of(cuts, [](const ThinningRecord* cut) {
-      return notes::exceeds(cut->removal_fraction, notes::third);
-    });
-    if (cuts_more && guard.guard == "dense_stand_now" && guard.otherwise) {
-      return Lighter{guard.otherwise->regime, guard.cost};
-    }
-  }
-  return std::nullopt;
-}
 
 }  // namespace staddle

@@ -49,13 +49,6 @@ struct Answer {
   const EquationSet* equations() const;
   // "5 percent".
   std::string rate() const;
-
-  // Where the plan takes more than a third at once: the best plan that does not.
-  struct Lighter {
-    Regime regime;
-    MoneyPerAcre cost;
-  };
-  std::optional<Lighter> lighter() const;
 };
 
 // Topics 1 to 5, 6 to 9 and 10 to 12 of the opening lines.

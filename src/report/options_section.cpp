@@ -70,8 +70,9 @@ Table options(const Answer& answer) {
   const std::size_t planned = answer.cuts.size();
   table.add(fmt::format("the plan ({})", thinnings_in_words(planned)), advice.best_plan.regime, best,
             dollars_per_acre(0));
-  if (const auto lighter = answer.lighter()) {
-    table.add("at most a third at once", lighter->regime, best - lighter->cost, lighter->cost);
+  if (const auto& lighter = advice.third_instead) {
+    table.add("at most a third at once", lighter->best.regime, best - lighter->cost,
+              lighter->cost);
   }
   for (const Alternative& other : advice.alternatives) {
     const std::size_t count = static_cast<std::size_t>(other.thinnings);

@@ -198,7 +198,8 @@ std::string returns(const Answer& answer) {
   }
   text += fmt::format(" As an even income that is {} an acre a year.",
                       words::money(best.equal_annual_equivalent));
-  if (best.benefit_cost_ratio) {
+  // A standing stand has its costs behind it: the ratio would say nothing.
+  if (best.benefit_cost_ratio && !answer.advice.standing) {
     text += fmt::format(" Incomes are {} times the costs, both in today's money.",
                         words::number(*best.benefit_cost_ratio, 1));
   }

@@ -28,7 +28,7 @@ std::string worst_storm(const Answer& answer) {
   return fmt::format("The worst storm in the five years after a thinning ({}, {}) would cost {}; "
                      "over those years the thinnings add about {} an acre to the loss expected, "
                      "which is in these figures (the odds are assumptions).",
-                     worst->worst_peril, answer.dates.in(worst->worst_at),
+                     words::peril(worst->worst_peril), answer.dates.in(worst->worst_at),
                      answer.both(worst->worst_event), words::size_of(added));
 }
 
@@ -106,6 +106,28 @@ constexpr const char* how_to_sell =
     "ask several buyers for sealed bids (they need four to six weeks), for a lump sum or paid by "
     "the ton as cut, in a written contract of 12 to 24 months";
 
+// The offer for this season's sale below which waiting is worth more, before fees.
+std::string refuse_below(const Answer& answer) {
+  const Costs& costs = answer.scenario.costs;
+  MoneyPerAcre net, sale_cost;
+  if (answer.advice.sale_now) {
+    net = answer.advice.sale_now->refuse_below;
+    const bool thins = !answer.advice.sale_now->plan.thinnings.empty();
+    sale_cost = thins ? costs.thinning_sale_cost : costs.final_sale_cost;
+  } else if (answer.action == Action::sell_soon) {
+    net = answer.advice.sell_today->timber + answer.advice.sell_today->loss_against_best;
+    sale_cost = costs.final_sale_cost;
+  } else {
+    return "";
+  }
+  const double kept = 1.0 - costs.sale_fee_fraction - costs.harvest_tax_fraction;
+  const MoneyPerAcre offer = (net + sale_cost) / kept;
+  if (offer <= dollars_per_acre(0)) return "; any offer above nothing will do";
+  return fmt::format("; for a sale this season refuse any offer below {} in all ({} an acre), since "
+                     "waiting is worth more", words::size_of(offer * answer.area()),
+                     words::size_of(offer));
+}
+
 std::string next_month(const Answer& answer) {
   switch (answer.action) {
     case Action::plant:
@@ -115,13 +137,13 @@ std::string next_month(const Answer& answer) {
     case Action::thin:
     case Action::thin_soon:
       return fmt::format("Next month, have a registered forester walk the stand and mark it, which "
-                         "takes about two months; then {}.",
-                         how_to_sell);
+                         "takes about two months; then {}{}.",
+                         how_to_sell, refuse_below(answer));
     case Action::sell:
     case Action::sell_soon:
       return fmt::format("Next month, have a registered forester walk the stand and cruise it; "
-                         "then {}.",
-                         how_to_sell);
+                         "then {}{}.",
+                         how_to_sell, refuse_below(answer));
     case Action::nothing:
       break;
   }

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "report/cells.h"
 #include "report/plan_words.h"
@@ -40,13 +41,15 @@ class StormTelling {
  private:
   std::string zone() const {
     const Hazard& hazard = scenario_.hazard;
-    std::vector<std::string> chances;
+    // The names of the perils have commas of their own.
+    std::string chances;
     for (const Peril& peril : hazard.perils) {
-      chances.push_back(peril.name + " " + words::chance(peril.annual_probability));
+      chances += (chances.empty() ? "" : "; ") + peril.name + ": " +
+                 words::chance(peril.annual_probability);
     }
-    return fmt::format("{}. Chances that a storm strikes the stand in any one year (assumptions): "
+    return fmt::format("{}. Chance that a storm strikes the stand in any one year (assumptions): "
                        "{}.", hazard.zone == "own" ? "Own perils" : "Storm zone " + hazard.zone,
-                       words::list(chances));
+                       chances);
   }
 
   std::string futures() const {
@@ -60,18 +63,25 @@ class StormTelling {
   Section best() const {
     const Told& told = forecast_.regimes.front();
     const RegimeFutures& futures = told.futures;
-    const RegimeFutures::Quantiles& values = futures.quantiles;
     Section section{"The best plan in good and bad luck", {}, {}, {}};
     section.paragraphs.push_back(
-        fmt::format("The best plan is {}. It is worth {} an acre on average over all storms. One "
-                    "future in twenty brings {} an acre or less, one in four {} or less, half of "
-                    "them {} or more, one in four {} or more, one in twenty {} or more.",
+        fmt::format("The best plan is {}. It is worth {} an acre on average over all storms. {}",
                     plan_in_words(dates_, told.plan.regime), words::money(futures.expected_value),
-                    words::money(values.p05), words::money(values.p25), words::money(values.p50),
-                    words::money(values.p75), words::money(values.p95)));
+                    luck(futures.quantiles)));
     section.paragraphs.push_back(half_lost(futures) + worst(futures));
     if (futures.choices) section.paragraphs.push_back(choices(futures));
     return section;
+  }
+
+  // Where most futures are calm, the upper quantiles are all the calm value.
+  static std::string luck(const RegimeFutures::Quantiles& values) {
+    std::string text = fmt::format("One future in twenty brings {} an acre or less, one in four "
+                                   "{} or less; half of them bring {} or more",
+                                   words::money(values.p05), words::money(values.p25),
+                                   words::money(values.p50));
+    if (words::money(values.p95) == words::money(values.p50)) return text + ", but hardly any more.";
+    return text + fmt::format(", one in four {} or more, one in twenty {} or more.",
+                              words::money(values.p75), words::money(values.p95));
   }
 
   std::string half_lost(const RegimeFutures& futures) const {
@@ -89,12 +99,15 @@ class StormTelling {
 
   static std::string choices(const RegimeFutures& futures) {
     const MoneyPerAcre gain = futures.choices->mean - futures.mean;
+    const bool same = words::money(gain) == words::money(dollars_per_acre(0));
     return fmt::format("If after every storm the owner clears what is left where it is below 30 "
                        "square feet an acre, or where clearing is worth more than going on, the "
-                       "futures bring {} an acre on average, {} {}; the stand is cleared in {} of "
+                       "futures bring {} an acre on average, {}; the stand is cleared in {} of "
                        "them.",
-                       words::money(futures.choices->mean), words::size_of(gain),
-                       gain < dollars_per_acre(0) ? "less" : "more",
+                       words::money(futures.choices->mean),
+                       same ? "about the same"
+                            : words::size_of(gain) +
+                                  (gain < dollars_per_acre(0) ? " less" : " more"),
                        words::percent(futures.choices->chance_cleared));
   }
 
@@ -157,7 +170,7 @@ class StormTelling {
     Section section{"Whether the futures agree with the expected values", {}, {}, {}};
     const bool far = std::ranges::any_of(forecast_.regimes, [](const Told& told) {
       const auto& off = told.futures.difference_in_standard_errors;
-      return off && std::abs(*off) > suspicious_errors;
+      return off && std::fabs(*off) > suspicious_errors;
     });
     section.paragraphs.push_back(
         far ? "For at least one plan they differ by more than three standard errors, which chance "
@@ -184,27 +197,40 @@ class StormTelling {
     return section;
   }
 
-  // The best plan beside the stand that is never cut; the other plans are in the file.
+  // The best plan beside the stand that is never cut.
   Section years() const {
     Section section{"Acres to be lost, year by year", {}, {}, {}};
-    const Told& told = forecast_.regimes.front();
+    const std::vector<YearlyLossShare>& losses = forecast_.regimes.front().futures.annual_loss;
+    if (losses.empty()) {
+      section.paragraphs.push_back("The best plan sells everything now: no storm can strike it.");
+      return section;
+    }
+    const double first = losses.front().with_plan;
+    if (std::ranges::all_of(losses, [first](const YearlyLossShare& year) {
+          return year.with_plan == first && year.unthinned == first;
+        })) {
+      section.paragraphs.push_back(fmt::format(
+          "Every year {} of the acres standing are to be lost, thinned or not.",
+          words::percent(first)));
+      return section;
+    }
+    section.tables.push_back(yearly_shares(losses));
+    return section;
+  }
+
+  Table yearly_shares(const std::vector<YearlyLossShare>& losses) const {
     Table table{"Expected share of the acres standing that the storms of one year destroy", {}, {}};
     cells::add_date_columns(dates_, table.columns);
     table.columns.push_back({"best plan", "percent"});
     table.columns.push_back({"never thinned", "percent"});
-    for (const YearlyLossShare& year : told.futures.annual_loss) {
+    for (const YearlyLossShare& year : losses) {
       std::vector<Cell> row;
       cells::add_date(dates_, year.at, row);
       row.push_back(cells::number(100 * year.with_plan, 2));
       row.push_back(cells::number(100 * year.unthinned, 2));
       table.rows.push_back(std::move(row));
     }
-    if (table.rows.empty()) {
-      section.paragraphs.push_back("The best plan sells everything now: no storm can strike it.");
-    } else {
-      section.tables.push_back(std::move(table));
-    }
-    return section;
+    return table;
   }
 
   const Scenario& scenario_;

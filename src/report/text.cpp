@@ -31,7 +31,7 @@ std::string section_text(const Section& section) {
 std::string to_text(const Report& report) {
   std::string text = underlined(report.title, '=');
   for (const std::string& line : report.head) text += paragraph(line);
-  text += "\n";
+  if (!report.lines.empty()) text += "\n";
   std::size_t number = 0;
   for (const Line& line : report.lines) {
     text += wrapped(line.text, fmt::format("{:>2}. ", ++number), "    ", text_width) + "\n";

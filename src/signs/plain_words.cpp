@@ -89,6 +89,12 @@ std::string product(const std::string& name) {
   return text;
 }
 
+std::string peril(const std::string& name) {
+  const std::size_t comma = name.find(", ");
+  if (comma == std::string::npos || name.find(',', comma + 1) != std::string::npos) return name;
+  return name.substr(comma + 2) + " " + name.substr(0, comma);
+}
+
 std::string capital(std::string text) {
   if (!text.empty()) {
     text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));

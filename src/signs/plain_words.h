@@ -40,6 +40,9 @@ std::string list(const std::vector<std::string>& items, const std::string& last 
 // The name of a product or a key without its underscores: "chip_n_saw" -> "chip-n-saw".
 std::string product(const std::string& name);
 
+// "hurricane, major" -> "major hurricane", so that it can stand in a list.
+std::string peril(const std::string& name);
+
 // "hurricane" of "Hurricane": the first letter in upper case.
 std::string capital(std::string text);
 

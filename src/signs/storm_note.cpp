@@ -122,7 +122,7 @@ std::string without_zone(const RiskFacts& facts, const Points& judged) {
 std::string zone_text(const Hazard& hazard) {
   std::vector<std::string> chances;
   for (const Peril& peril : hazard.perils) {
-    chances.push_back(peril.name + " " + words::chance(peril.annual_probability));
+    chances.push_back(words::peril(peril.name) + " " + words::chance(peril.annual_probability));
   }
   return fmt::format("{}, chances of a storm in any one year (assumptions): {}. ",
                      hazard.zone == "own" ? "Own perils" : "Storm zone " + hazard.zone,
@@ -132,7 +132,8 @@ std::string zone_text(const Hazard& hazard) {
 void tell_thinning(const StormAfterThinning& storm, RiskNote& note) {
   std::vector<std::string> shares;
   for (const StormAfterThinning::PerilShare& peril : storm.perils) {
-    shares.push_back(fmt::format("{} {} (without the opening {})", peril.peril,
+    shares.push_back(fmt::format("{} {} (without the opening {})",
+                                 words::peril(peril.peril),
                                  words::percent(peril.share_with),
                                  words::percent(peril.share_without)));
     note.figures.emplace_back(fmt::format("{} damage_share_with_age_{}", peril.peril,
@@ -148,7 +149,7 @@ void tell_thinning(const StormAfterThinning& storm, RiskNote& note) {
                            words::size_of(storm.extra_expected_loss));
   if (!storm.worst_peril.empty()) {
     note.text += fmt::format("; the worst single event is {} at age {}, {} an acre",
-                             storm.worst_peril, storm.worst_at.whole(),
+                             words::peril(storm.worst_peril), storm.worst_at.whole(),
                              words::size_of(storm.worst_event));
   }
   note.text += ". ";

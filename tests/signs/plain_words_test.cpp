@@ -57,6 +57,8 @@ TEST_CASE("cuts and lists read as one says them") {
   CHECK(words::list({"a", "b", "c"}, "or") == "a, b or c");
   CHECK(words::list({}).empty());
   CHECK(words::product("chip_n_saw") == "chip-n-saw");
+  CHECK(words::peril("hurricane, major") == "major hurricane");
+  CHECK(words::peril("a, b, c") == "a, b, c");
   CHECK(words::capital("ice") == "Ice");
 }
 

@@ -110,7 +110,7 @@ TEST_CASE("with a zone the note names chances and damage and the worst event") {
   const RiskNote storm = *facts.note("storm");
   const std::string& text = storm.text;
   CHECK_THAT(text, Contains("Storm zone coast"));
-  CHECK_THAT(text, Contains("hurricane, moderate 2.5 percent"));
+  CHECK_THAT(text, Contains("moderate hurricane 2.5 percent"));
   CHECK_THAT(text, Contains("without the opening"));
   CHECK_THAT(text, Contains("the worst single event is fire"));
   CHECK_THAT(text, Contains("assumptions"));

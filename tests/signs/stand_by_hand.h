@@ -44,6 +44,7 @@ inline RegimeReport plan(int present_yr, int final_yr, const std::vector<Thinnin
 // An owner's table of a stand that grows 2 ft and 4.5 ft2 a year.
 inline YieldTable yield_table() {
   YieldTable table;
+  table.file = "own.csv";
   table.products = {"sawtimber", "pulpwood"};
   table.tons_ac = {{}, {}};
   for (const int at : {5, 10, 20, 30, 40}) {
