@@ -18,7 +18,8 @@ using Coefficients = std::vector<double>;  // [k]: of x^k
 double scaled_value(const Coefficients& p, double x) {
   double sum = 0.0;
   if (x > 1.0) {
-    for (std::size_t k = 0; k < p.size(); ++k) sum = sum / x + p[k];
+    const double inverse = 1.0 / x;
+    for (const double c : p) sum = sum * inverse + c;
   } else {
     for (std::size_t k = p.size(); k-- > 0;) sum = sum * x + p[k];
   }
