@@ -3,14 +3,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <numeric>
 #include <utility>
 
 #include "growth/tabled_columns.h"
-#include "numeric/roots.h"
 #include "staddle/base/contract.h"
-#include "staddle/stand/stand_measures.h"
 
 namespace staddle {
 
@@ -71,78 +68,9 @@ void AssortmentKernel::equation_tons(double log_total, const StandTerms& stand,
 }
 
 AssortmentKernel::AssortmentKernel(const YieldTable& table)
-    : names_(table.products), from_table_(true), row_ages_(table.age_yr) {
+    : names_(table.products), from_table_(true), columns_(table) {
   require(!names_.empty() && names_.size() <= max_products,
           "an assortment has between 1 and max_products products");
-  const auto curve = [&table](const std::vector<double>& column) {
-    std::vector<numeric::MonotoneCurve::Point> points;
-    for (std::size_t i = 0; i < column.size(); ++i) {
-      points.push_back({static_cast<double>(table.age_yr[i]), column[i]});
-    }
-    return numeric::MonotoneCurve(std::move(points));
-  };
-  for (const auto& column : table.tons_ac) columns_.push_back(curve(column));
-  measures_.push_back(curve(table.tpa));
-  measures_.push_back(curve(table.basal_area_ft2_ac));
-}
-
-double AssortmentKernel::table_diameter(double age_yr) const {
-  return quadratic_mean_diameter(trees_per_acre(measures_[0].at(age_yr)),
-                                 square_feet_per_acre(measures_[1].at(age_yr)))
-      .in(inches);
-}
-
-// The age nearest `age_yr` at which the table's own stand has this diameter (ties: the
-// smaller), searched outward in quarter years; where none has it, the row with the
-// smallest or the largest diameter, whichever is nearer in diameter (several: the one
-// nearest `age_yr`).
-double AssortmentKernel::age_of_diameter(double diameter_in, int age_yr) const {
-  constexpr double step_yr = 0.25;
-  const double first = row_ages_.front();
-  const double last = row_ages_.back();
-  const auto excess = [&](double at) { return table_diameter(at) - diameter_in; };
-  const auto root_between = [&](double low, double high) {
-    return numeric::find_root(excess, {low, high}).x;
-  };
-  const double here = excess(age_yr);
-  if (here == 0.0) return age_yr;
-  double below = here;
-  double above = here;
-  const int steps = static_cast<int>(std::ceil((last - first) / step_yr));
-  for (int i = 1; i <= steps; ++i) {
-    const double low = std::max(first, age_yr - i * step_yr);
-    const double high = std::min(last, age_yr + i * step_yr);
-    const double low_excess = excess(low);
-    const double high_excess = excess(high);
-    const bool crosses_below = (low_excess <= 0.0) != (below <= 0.0) || low_excess == 0.0;
-    const bool crosses_above = (high_excess <= 0.0) != (above <= 0.0) || high_excess == 0.0;
-    if (crosses_below || crosses_above) {
-      const double left =
-          crosses_below ? root_between(low, std::max(first, age_yr - (i - 1) * step_yr)) : -1e300;
-      const double right =
-          crosses_above ? root_between(std::min(last, age_yr + (i - 1) * step_yr), high) : 1e300;
-      return age_yr - left <= right - age_yr ? left : right;
-    }
-    below = low_excess;
-    above = high_excess;
-  }
-  double nearest_age = first;
-  double smallest = table_diameter(first);
-  double largest = smallest;
-  for (const int row : row_ages_) {
-    smallest = std::min(smallest, table_diameter(row));
-    largest = std::max(largest, table_diameter(row));
-  }
-  const double wanted =
-      std::fabs(diameter_in - smallest) <= std::fabs(diameter_in - largest) ? smallest : largest;
-  double nearest = std::numeric_limits<double>::infinity();
-  for (const int row : row_ages_) {
-    if (table_diameter(row) == wanted && std::fabs(row - age_yr) < nearest) {
-      nearest = std::fabs(row - age_yr);
-      nearest_age = row;
-    }
-  }
-  return nearest_age;
 }
 
 AssortmentKernel::AssortmentKernel(const TabledRegime& regime)
@@ -154,17 +82,18 @@ AssortmentKernel::AssortmentKernel(const TabledRegime& regime)
   tabled_tons_ = std::move(ages.tons_ac);
 }
 
-void AssortmentKernel::own_columns(double age_yr, double* tons) const {
-  if (!tabled_tons_.empty()) {
-    const auto row = static_cast<std::size_t>(static_cast<int>(age_yr) - first_tabled_age_);
-    for (std::size_t i = 0; i < size(); ++i) tons[i] = tabled_tons_[i][row];
+void AssortmentKernel::own_columns(int age_yr, double* tons) const {
+  if (columns_) {
+    columns_->tons_at(age_yr, tons);
     return;
   }
-  for (std::size_t i = 0; i < size(); ++i) tons[i] = columns_[i].at(age_yr);
+  const auto row = static_cast<std::size_t>(age_yr - first_tabled_age_);
+  for (std::size_t i = 0; i < size(); ++i) tons[i] = tabled_tons_[i][row];
 }
 
 void AssortmentKernel::table_tons(double total, const StandTerms& stand, double* tons) const {
-  own_columns(age_of_diameter(std::exp(stand.log_diameter), stand.age_yr), tons);
+  require(columns_.has_value(), "a tabled regime holds no stand but its own");
+  columns_->tons_at(columns_->age_of_diameter(std::exp(stand.log_diameter), stand.age_yr), tons);
   const double sum = std::accumulate(tons, tons + size(), 0.0);
   if (sum <= 0.0) {
     std::fill(tons, tons + size(), 0.0);

@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "growth/growth_kernel.h"
-#include "numeric/monotone_curve.h"
+#include "products/table_columns.h"
 #include "staddle/products/assortment.h"
 
 namespace staddle {
@@ -79,9 +80,7 @@ class AssortmentKernel {
  private:
   void equation_tons(double log_total, const StandTerms& stand, double* tons) const;
   void table_tons(double total, const StandTerms& stand, double* tons) const;
-  void own_columns(double age_yr, double* tons) const;
-  double age_of_diameter(double diameter_in, int age_yr) const;
-  double table_diameter(double age_yr) const;
+  void own_columns(int age_yr, double* tons) const;
 
   std::vector<std::string> names_;
   bool from_table_ = false;
@@ -90,9 +89,7 @@ class AssortmentKernel {
   std::vector<double> coefficients_;  // [product][term]
   double top_power_ = 0, tree_power_ = 0, dbh_power_ = 0;
 
-  std::vector<numeric::MonotoneCurve> columns_;  // tons by product
-  std::vector<numeric::MonotoneCurve> measures_; // trees, basal area
-  std::vector<int> row_ages_;
+  std::optional<TableColumns> columns_;
   // Of a tabled regime: [product][whole age], just before any cut.
   int first_tabled_age_ = 0;
   std::vector<std::vector<double>> tabled_tons_;
