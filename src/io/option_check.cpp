@@ -100,6 +100,18 @@ std::string allowed_text(const Option& option) {
   return text;
 }
 
+// The name nearest in spelling or, failing that, the one that the key begins: a unit is
+// soon forgotten.
+std::string nearest_key(const std::string& key, const std::vector<std::string>& known) {
+  constexpr std::size_t shortest_beginning = 3;
+  std::string nearest = nearest_name(key, known);
+  if (!nearest.empty() || key.size() < shortest_beginning) return nearest;
+  for (const std::string& name : known) {
+    if (name.rfind(key, 0) == 0) return name;
+  }
+  return "";
+}
+
 class Checker {
  public:
   Checker(std::span<const Option> options, FaultList& faults) : tree_(options), faults_(faults) {}
@@ -111,7 +123,7 @@ class Checker {
       const Option* option = children.key(member.key);
       if (!option) {
         fault(member.value, FaultCode::unknown_key, here, "there is no such key here",
-              did_you_mean(nearest_name(member.key, children.names())));
+              did_you_mean(nearest_key(member.key, children.names())));
       } else {
         value(member.value, *option, here);
       }
