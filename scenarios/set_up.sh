@@ -61,7 +61,8 @@ install_packages() {
   # Old package lists may do as well: only the installation decides.
   "${as_root[@]}" apt-get update -qq || true
   "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive \
-      apt-get install -y -qq --no-install-recommends "${missing[@]}" >/dev/null ||
+      apt-get install -y -qq -o Dpkg::Use-Pty=0 --no-install-recommends "${missing[@]}" \
+      >/dev/null ||
     stop_with_install_line "The packages could not be installed." "${missing[@]}"
 }
 
