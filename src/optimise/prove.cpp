@@ -14,8 +14,8 @@
 namespace staddle {
 namespace {
 
-// The states that are counted before a lattice is called larger than that.
-constexpr std::size_t most_counted_states = 1'000'000;
+// Counting stops here; the lattice is then said to be larger.
+constexpr std::size_t most_counted_states = 50'000;
 
 std::size_t count_states(const StandProblem& problem, std::size_t most) {
   const CaseKernel kernel(problem.stand_case);
@@ -103,7 +103,8 @@ Result<Proof> prove(const StandProblem& problem, const StandSolution& solution) 
   const dp::Solution by_dp = kernel.standing() ? dp::solve_acyclic(graph.process)
                                                : dp::solve_discounted(graph.process);
   lp::Options options;
-  options.simplex = lp::Simplex::dual;
+  options.simplex = lp::Simplex::primal;
+  options.presolve = true;
   const lp::Solution by_lp = lp::solve(occupancy_program(graph.process), options);
 
   Proof proof;
