@@ -69,6 +69,14 @@ Outcome run(const AdviseCommandOptions& options) {
   if (!question) return wrong_input(question.error(), name);
   AdviseOptions how;
   how.exhaustive = options.exhaustive;
+  if (options.prove) {
+    const AdviseProblem& problem = question->problem;
+    for (const StandProblem* stand : {&problem.stand, problem.successor ? &*problem.successor
+                                                                        : nullptr}) {
+      if (!stand) continue;
+      if (const auto refusal = refusal_to_prove(*stand)) return wrong_input({*refusal}, name);
+    }
+  }
   const Result<Advice> advice = advise(question->problem, how);
   if (!advice) return wrong_input(advice.error(), name);
   std::optional<AnswerProof> proof;
@@ -93,8 +101,15 @@ Command advise_command() {
           "What to do with one stand, this season and later: the thinnings and the final harvest\n"
           "that are worth most among all that the scenario allows, what each of your own plans\n"
           "would cost beside them, how sure the advice is, and what could go wrong.",
-          "staddle advise scenarios/stand/SCENARIO.json",
-          "",
+          "staddle advise scenarios/stand/juniper_creek.json",
+          "Juniper Creek, stand 4\n"
+          "======================\n"
+          "A stand that is ready for its first thinning: when to thin, how much, and what waiting "
+          "earns.\n"
+          "Owner: Marlow Pettibone (invented)\n"
+          "\n"
+          " 1. 62 acres of loblolly pine, 15 years old in 2027: 500 trees and 125 square feet of "
+          "basal area an",
           binder<AdviseCommandOptions>(set_up, run)};
 }
 

@@ -44,8 +44,7 @@ Fault too_large(const StandProblem& problem) {
     const StandProblem coarser = with_coarser_removals(problem, n);
     const std::size_t left = count_states(coarser, most_proof_states + 1);
     if (left > most_proof_states) continue;
-    fault.hint = fmt::format("every {}{} removal, {} of {}, leaves {} states and fits", n,
-                             n == 2 ? "nd" : n == 3 ? "rd" : "th",
+    fault.hint = fmt::format("one removal in {}, {} of {}, leaves {} states and fits", n,
                              coarser.lattice.removal_fractions.size(), removals, left);
     return fault;
   }
@@ -90,6 +89,11 @@ double largest_difference(const dp::DecisionProcess& process, const dp::Solution
 }
 
 }  // namespace
+
+std::optional<Fault> refusal_to_prove(const StandProblem& problem) {
+  if (count_states(problem, most_proof_states + 1) <= most_proof_states) return std::nullopt;
+  return too_large(problem);
+}
 
 Result<Proof> prove(const StandProblem& problem, const StandSolution& solution) {
   require(solution.status == StandSolution::Status::optimal, "only an optimum can be proved");

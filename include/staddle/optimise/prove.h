@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -37,11 +38,15 @@ struct Proof {
   bool agrees = false;  // the four within proof_agreement, and the audit was passed
 };
 
-// Proves an optimal solution of solve(). A fault where the graph has more than
-// most_proof_states states: it names their number and the coarser step that fits.
+// The graph may have this many states.
+inline constexpr std::size_t most_proof_states = 5000;
+
+// The fault of a lattice with more states than that: it names their number and the
+// coarser step that fits. Cheap: ask it before solving.
+std::optional<Fault> refusal_to_prove(const StandProblem& problem);
+
+// Proves an optimal solution of solve(); the fault of refusal_to_prove where there is one.
 // REQUIRES: solution.status is optimal.
 Result<Proof> prove(const StandProblem& problem, const StandSolution& solution);
-
-inline constexpr std::size_t most_proof_states = 5000;
 
 }  // namespace staddle
