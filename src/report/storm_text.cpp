@@ -211,7 +211,7 @@ class StormTelling {
         })) {
       section.paragraphs.push_back(fmt::format(
           "Every year {} of the acres standing are to be lost, thinned or not.",
-          words::percent(first)));
+          words::chance(first)));
       return section;
     }
     section.tables.push_back(yearly_shares(losses));

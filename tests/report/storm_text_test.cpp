@@ -32,7 +32,12 @@ StormForecast forecast() {
   futures.chance_half_lost = 0.21;
   futures.worst_event = {age(29), "fire", dollars_per_acre(1234)};
   futures.annual_loss = {{age(1), 0.0125, 0.0125}, {age(2), 0.0125, 0.0125}};
-  forecast.regimes.push_back({"best", {{{{age(15), 0.5}}, age(29)}, {}, {}}, futures});
+  StormForecast::Told told;
+  told.name = "best";
+  told.plan.regime.thinnings.push_back({age(15), 0.5});
+  told.plan.regime.final_harvest = age(29);
+  told.futures = futures;
+  forecast.regimes.push_back(told);
   return forecast;
 }
 
@@ -56,7 +61,7 @@ TEST_CASE("the text of the futures says what the best plan is worth in bad luck 
                    "half of them bring $900 or more, but hardly any more."));
   CHECK(says(text, "In 21 percent of the futures storms take at least half of the stand"));
   CHECK(says(text, "fire at age 29: it costs $1,235 an acre"));
-  CHECK(says(text, "Every year 1.2 percent of the acres standing are to be lost, thinned or not."));
+  CHECK(says(text, "Every year 1.25 percent of the acres standing are to be lost, thinned or not."));
   told.regimes[0].futures.quantiles.p95 = dollars_per_acre(950);
   CHECK(says(storm_text(scenario_of_fire(), told), "one in twenty $950 or more."));
 }
