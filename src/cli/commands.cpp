@@ -7,6 +7,7 @@
 #include "cli/command_check.h"
 #include "cli/command_grow.h"
 #include "cli/command_models.h"
+#include "cli/command_storm.h"
 
 namespace staddle::cli {
 
@@ -14,6 +15,7 @@ const std::vector<Command>& commands() {
   static const std::vector<Command> table{
       advise_command(),
       grow_command(),
+      storm_command(),
       check_command(),
       models_command(),
   };
