@@ -100,14 +100,14 @@ std::string allowed_text(const Option& option) {
   return text;
 }
 
-// The name nearest in spelling or, failing that, the one that the key begins: a unit is
-// soon forgotten.
+// The name nearest in spelling or, failing that, the first that the key is a part of:
+// units and qualifiers are soon forgotten.
 std::string nearest_key(const std::string& key, const std::vector<std::string>& known) {
-  constexpr std::size_t shortest_beginning = 3;
+  constexpr std::size_t shortest_part = 3;
   std::string nearest = nearest_name(key, known);
-  if (!nearest.empty() || key.size() < shortest_beginning) return nearest;
+  if (!nearest.empty() || key.size() < shortest_part) return nearest;
   for (const std::string& name : known) {
-    if (name.rfind(key, 0) == 0) return name;
+    if (name.find(key) != std::string::npos) return name;
   }
   return "";
 }
