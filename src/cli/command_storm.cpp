@@ -96,8 +96,10 @@ Command storm_command() {
           "What the best plan and each of your own are worth in good and bad luck, how likely\n"
           "storms are to take half the stand before it is cut, and the worst that one of them\n"
           "may do. Needs a storm zone, or perils of your own, in the scenario.",
-          "staddle storm scenarios/storm/SCENARIO.json --futures 100000",
-          "",
+          "staddle storm scenarios/storm/half_or_a_third.json --futures 100000",
+          "Heron Slough, stand 7: what storms may do\n"
+          "=========================================\n"
+          "...",
           binder<StormOptions>(set_up, run)};
 }
 
