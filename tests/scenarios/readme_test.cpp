@@ -90,7 +90,7 @@ TEST_CASE("every command shown in the readme prints what is shown") {
     CAPTURE(command);
     REQUIRE(command.starts_with(prompt));
     const support::Run run = support::run_staddle(words_of(command));
-    CHECK(run.exit_code == 0);
+    REQUIRE(run.exit_code == 0);
     shown.erase(shown.begin());
     const bool cut_short = !shown.empty() && shown.back() == more;
     const Lines printed = cut_short ? beginning_of(run.out) : lines_of(run.out);
