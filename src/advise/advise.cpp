@@ -4,10 +4,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 
 #include "advise/judgement.h"
 #include "advise/scene.h"
 #include "advise/side_questions.h"
+#include "advise/tables.h"
 
 namespace staddle {
 namespace {
@@ -29,8 +31,13 @@ class Adviser {
       return Faults{{FaultCode::no_regime, "", "", scene_.solution.reason, ""}};
     }
     take_solution();
-    Faults faults = price_stated_regimes();
-    if (!faults.empty()) return faults;
+    if (compares_tables()) {
+      list_tables();
+    } else {
+      Faults faults = price_stated_regimes();
+      if (!faults.empty()) return faults;
+      ask_of_the_lattice();
+    }
     ask_side_questions();
     if (advice_.standing) judge_standing_stand();
     note_risks();
@@ -39,6 +46,7 @@ class Adviser {
 
  private:
   const StandCase& stand() const { return scene_.stand.stand_case; }
+  bool compares_tables() const { return !problem_.tabled.empty(); }
   MoneyPerAcre best_value() const { return scene_.best().value.objective; }
 
   RegimeReport report_of(const StandCase& stand_case, const std::string& name,
@@ -67,13 +75,37 @@ class Adviser {
         advice_.counts_without_regime.push_back(static_cast<int>(cuts));
         continue;
       }
-      const std::string name = cuts == 0   ? std::string("no thinning")
-                               : cuts == 1 ? std::string("one thinning")
-                                           : fmt::format("{} thinnings", cuts);
       advice_.alternatives.push_back({static_cast<int>(cuts),
-                                      report_of(stand(), name, priced->regime),
+                                      report_of(stand(), name_of_count(cuts), priced->regime),
                                       best_value() - priced->value.objective});
     }
+  }
+
+  // Each table is a stated regime, ended at its own best age.
+  void list_tables() {
+    std::map<std::size_t, Alternative> best_with;  // by number of thinnings
+    for (const TableAnswer& table : answers_of_tables(problem_)) {
+      const TabledChoice& choice = problem_.tabled[table.table];
+      const RegimeReport report =
+          report_of(choice.problem.stand_case, choice.name, table.best.regime);
+      const MoneyPerAcre loss = best_value() - table.best.value.objective;
+      advice_.regimes.push_back({report, loss, {}});
+      const std::size_t cuts = table.best.regime.thinnings.size();
+      const auto [holder, is_first] =
+          best_with.try_emplace(cuts, Alternative{static_cast<int>(cuts), report, loss});
+      if (!is_first && loss < holder->second.loss_against_best) {
+        holder->second = {static_cast<int>(cuts), report, loss};
+      }
+    }
+    for (const auto& [cuts, alternative] : best_with) {
+      advice_.alternatives.push_back(alternative);
+      advice_.alternatives.back().report.name = name_of_count(cuts);
+    }
+  }
+
+  static std::string name_of_count(std::size_t cuts) {
+    if (cuts == 0) return "no thinning";
+    return cuts == 1 ? "one thinning" : fmt::format("{} thinnings", cuts);
   }
 
   Faults price_stated_regimes() {
@@ -95,12 +127,15 @@ class Adviser {
     return faults;
   }
 
-  void ask_side_questions() {
+  void ask_of_the_lattice() {
     advice_.guard_costs = guard_costs(problem_, scene_, options_);
-    advice_.survives = survivals(problem_, scene_, options_);
-    advice_.outside_fitted_range = outside_fitted_range(problem_, advice_.best);
     advice_.first_cuts_shut_by_one_ton_rule = first_cuts_shut_by_one_ton_rule(scene_.stand);
     advice_.third_instead = third_instead(problem_, scene_, advice_.best, options_);
+  }
+
+  void ask_side_questions() {
+    advice_.survives = survivals(problem_, scene_, options_);
+    advice_.outside_fitted_range = outside_fitted_range(problem_, advice_.best);
     if (stand().hazard.active()) {
       advice_.storm = storm_answer(problem_, scene_, advice_.best, options_);
       advice_.storm->third_instead = advice_.third_instead;

@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "advise/tables.h"
 #include "staddle/base/tolerance.h"
 
 namespace staddle {
@@ -42,7 +43,14 @@ Scene prepare(const AdviseProblem& problem, const StandOptions& options) {
   return scene;
 }
 
+const StandCase& case_for_plan_of(const Scene& plan, const AdviseProblem& problem,
+                                  const Scene& circumstances) {
+  return problem.tabled.empty() ? circumstances.stand.stand_case
+                                : problem.tabled[plan.table].problem.stand_case;
+}
+
 Scene solve_scene(const AdviseProblem& problem, const StandOptions& options) {
+  if (!problem.tabled.empty()) return compare_tables(problem);
   Scene scene = prepare(problem, options);
   const bool successor_fails =
       scene.successor && scene.successor->status == StandSolution::Status::no_regime;

@@ -14,6 +14,7 @@ struct Scene {
   StandProblem stand;                     // land_value as the successor's optimum says
   std::optional<StandSolution> successor;
   StandSolution solution;
+  std::size_t table = 0;  // of tabled choices: which one `stand` is
 
   bool solved() const { return solution.status != StandSolution::Status::no_regime; }
   const PricedRegime& best() const { return solution.best; }
@@ -21,11 +22,12 @@ struct Scene {
   std::optional<MoneyPerAcre> successor_lev() const;
 };
 
-// The problem with one thing changed, in the stand and in its successor alike.
+// The problem with one thing changed, in the stand, its successor and its tables alike.
 template <class Change>
 AdviseProblem changed(AdviseProblem problem, Change change) {
   change(problem.stand);
   if (problem.successor) change(*problem.successor);
+  for (TabledChoice& choice : problem.tabled) change(choice.problem);
   return problem;
 }
 
@@ -33,6 +35,11 @@ AdviseProblem changed(AdviseProblem problem, Change change) {
 // regime, `reason` is filled.
 Scene prepare(const AdviseProblem& problem, const StandOptions& options);
 Scene solve_scene(const AdviseProblem& problem, const StandOptions& options);
+
+// The plan of one scene under the circumstances of another: on its own table, where the
+// plans come from tables.
+const StandCase& case_for_plan_of(const Scene& plan, const AdviseProblem& problem,
+                                  const Scene& circumstances);
 
 Plan plan_of(const Scene& scene, const PricedRegime& priced);
 

@@ -40,14 +40,16 @@ std::vector<Survival> survivals(const AdviseProblem& problem, const Scene& scene
                                 const StandOptions& options) {
   std::vector<Survival> result;
   const auto ask = [&](const char* change, auto apply) {
-    const Scene other = solve_scene(
-        changed(problem, [&](StandProblem& stand) { apply(stand.stand_case); }), options);
+    const AdviseProblem otherwise =
+        changed(problem, [&](StandProblem& stand) { apply(stand.stand_case); });
+    const Scene other = solve_scene(otherwise, options);
     Survival survival{change, std::nullopt, false, dollars_per_acre(0)};
     if (other.solved()) {
       survival.best = plan_of(other, other.best());
       survival.same_advice = same_advice(other.best().regime, scene.best().regime,
                                          scene.stand.stand_case.present());
-      const RegimeValue kept = evaluate(other.stand.stand_case, scene.best().regime);
+      const RegimeValue kept =
+          evaluate(case_for_plan_of(scene, otherwise, other), scene.best().regime);
       survival.kept_plan_loss = other.best().value.objective - kept.objective;
     }
     result.push_back(survival);

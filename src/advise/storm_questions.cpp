@@ -50,7 +50,9 @@ StormAnswer storm_answer(const AdviseProblem& problem, const Scene& scene,
   const StandCase& stand = scene.stand.stand_case;
   const Scene blind = solve_scene(
       changed(problem, [](StandProblem& p) { p.stand_case.hazard.perils.clear(); }), options);
-  const PricedRegime blind_priced{blind.best().regime, evaluate(stand, blind.best().regime)};
+  const PricedRegime blind_priced{
+      blind.best().regime,
+      evaluate(case_for_plan_of(blind, problem, scene), blind.best().regime)};
   answer.blind_plan = plan_of(scene, blind_priced);
   answer.blind_plan_loss = scene.best().value.objective - blind_priced.value.objective;
 

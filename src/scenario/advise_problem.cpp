@@ -4,14 +4,27 @@
 #include <fmt/format.h>
 
 #include "staddle/scenario/problems.h"
+#include "staddle/scenario/tabled_choices.h"
 
 namespace staddle {
 
+namespace {
+
+// Fixed regimes grow on bare land: nothing follows them but themselves.
+AdviseProblem problem_of_tables(const Scenario& scenario) {
+  std::vector<TabledChoice> choices = make_tabled_choices(scenario);
+  StandProblem first = choices.front().problem;
+  AdviseProblem problem{std::move(first), std::nullopt, {},           {}, scenario.ready_limits,
+                        scenario.site,    std::nullopt, std::nullopt};
+  problem.tabled = std::move(choices);
+  return problem;
+}
+
+}  // namespace
+
 Result<AdviseProblem> make_advise_problem(const Scenario& scenario) {
   if (std::holds_alternative<std::vector<TabledRegime>>(scenario.stand.source)) {
-    return Faults{{FaultCode::contradiction, scenario.file, "/stand/yield_tables",
-                   "tables of fixed regimes leave no thinning to decide, which this command does",
-                   "give one unthinned table as yield_table"}};
+    return problem_of_tables(scenario);
   }
   ScenarioProblems problems = make_problems(scenario);
   const AfterHarvest after_harvest = scenario.after_harvest;

@@ -4,6 +4,7 @@
 #include <functional>
 #include <optional>
 #include <stop_token>
+#include <string>
 #include <vector>
 
 #include "staddle/advise/advice.h"
@@ -11,6 +12,14 @@
 #include "staddle/optimise/stand_problem.h"
 
 namespace staddle {
+
+// A table of one fixed regime, ready to price, and the ages at which it may end. The
+// lattice of its problem gives limits on nothing but the final age.
+struct TabledChoice {
+  std::string name;
+  StandProblem problem;
+  std::vector<Age> final_ages;  // rising, after the last thinning
+};
 
 // All that the answer is made from.
 struct AdviseProblem {
@@ -25,6 +34,8 @@ struct AdviseProblem {
   // Fitted ranges of the growth equations; absent for a yield table.
   std::optional<EquationSet> equations;
   std::optional<Height> site_index;
+  // Not empty: fixed regimes, compared as they are on bare land; `stand` is not used.
+  std::vector<TabledChoice> tabled = {};
 };
 
 struct AdviseOptions {

@@ -10,8 +10,8 @@
 
 namespace staddle {
 
-// The whole question of a scenario that the reader accepted. Fault: its stand is a list of
-// tables of fixed regimes, which leave nothing to decide but the final age.
+// The whole question of a scenario that the reader accepted. A list of tables of fixed
+// regimes leaves nothing to decide but which of them, and the final age.
 Result<AdviseProblem> make_advise_problem(const Scenario& scenario);
 
 // All that an answer assumes: what the file left to its defaults, then what only the
