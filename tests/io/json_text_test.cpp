@@ -147,7 +147,7 @@ TEST_CASE("the nearest known key is named and a far one is not") {
   CHECK(hint("/decisions/guards/min_qmd") == "did you mean \"min_qmd_in\"?");
   CHECK(hint("/stand/site_index") == "did you mean \"site_index_ft\"?");
   CHECK(hint("/storm/zones") == "did you mean \"zone\"?");
-  CHECK(hint("/ready/height_ft").empty());
+  CHECK(hint("/ready/height_ft") == "did you mean \"dominant_height_ft\"?");
   CHECK(hint("/xyz").empty());
 }
 
