@@ -55,8 +55,8 @@ Command check_command() {
           "Is anything wrong with this file? Every fault is named at once, with its place, what\n"
           "was found and what is allowed. Where nothing is wrong: which values it does not give,\n"
           "and what is assumed for them.",
-          "staddle check scenarios/stand/SCENARIO.json",
-          "scenarios/stand/SCENARIO.json: nothing wrong",
+          "staddle check scenarios/stand/juniper_creek.json",
+          "scenarios/stand/juniper_creek.json: nothing wrong",
           binder<CheckOptions>(set_up, run)};
 }
 

@@ -25,6 +25,25 @@ void set_up(CommandLine& line, GrowOptions& options) {
   add_output_options(line, {"text", "csv", "json"}, &options.output);
 }
 
+const char* const growth_example =
+    "Juniper Creek, stand 4\n"
+    "none: nothing is cut\n"
+    "\n"
+    "                                                                                "
+    "                      live\n"
+    "                                               stumpage  dominant               "
+    "             mean    crown\n"
+    "year    age  sawtimber  chip-n-saw   pulpwood     value    height     trees  "
+    "basal area  diameter    ratio\n"
+    "      years  tons/acre   tons/acre  tons/acre    $/acre      feet  per acre  "
+    "sq ft/acre    inches  percent\n"
+    "--------------------------------------------------------------------------------"
+    "--------------------------\n"
+    "2027     15        0.0         8.9       58.7       572        49       500     "
+    "    125       6.8       39\n"
+    "2028     16        0.0        13.8       62.4       685        51       489     "
+    "    131       7.0       37";
+
 // The regime that was asked for, or the outcome that says why there is none.
 struct Told {
   std::optional<RegimeReport> regime;
@@ -95,8 +114,8 @@ Command grow_command() {
           "the stand year by year under one regime",
           "What stands on an acre each year: height, trees, basal area, diameter, crowns, tons by\n"
           "product and what they are worth. A year with a thinning has two rows.",
-          "staddle grow scenarios/stand/SCENARIO.json --regime none",
-          "",
+          "staddle grow scenarios/stand/juniper_creek.json --regime none",
+          growth_example,
           binder<GrowOptions>(set_up, run)};
 }
 

@@ -52,6 +52,15 @@ NamedOption named_option(const std::string& word, const std::vector<CommandOptio
 
 bool looks_like_option(const std::string& word) { return word.size() > 1 && word[0] == '-'; }
 
+// What an abbreviation stands for; "" where it could be several or none.
+std::string only_name_beginning_with(const std::string& beginning, const Words& names) {
+  std::set<std::string> found;
+  for (const std::string& name : names) {
+    if (!beginning.empty() && name.starts_with(beginning)) found.insert(name);
+  }
+  return found.size() == 1 ? *found.begin() : "";
+}
+
 po::options_description describe(const std::vector<CommandOption>& options) {
   po::options_description description;
   for (const CommandOption& option : options) {
@@ -59,6 +68,8 @@ po::options_description describe(const std::vector<CommandOption>& options) {
         option.letter.empty() ? option.name : option.name + "," + option.letter;
     if (option.placeholder.empty()) {
       description.add_options()(names.c_str(), "");
+    } else if (option.takes) {
+      description.add_options()(names.c_str(), po::value<Words>()->multitoken());
     } else {
       description.add_options()(names.c_str(), po::value<std::string>());
     }
@@ -82,6 +93,16 @@ Faults take_options(const std::vector<po::option>& parsed, const std::vector<Com
         key.starts_with("-") ? find_short(key.substr(1), known) : find_long(key, known);
     if (option == nullptr) {
       faults.push_back(unknown_option(key, known));
+      continue;
+    }
+    if (option->takes) {
+      for (const std::string& word : item.value) {
+        if (option->takes(word)) {
+          option->set(word);
+        } else {
+          arguments.push_back(word);
+        }
+      }
       continue;
     }
     if (!seen.insert(option->name).second) {
@@ -113,7 +134,8 @@ Fault unknown_option(const std::string& typed, const std::vector<CommandOption>&
   const std::string bare = word.substr(std::min(word.find_first_not_of('-'), word.size()));
   Words names;
   for (const CommandOption& option : known) names.push_back(option.name);
-  const std::string nearest = nearest_name(bare, names);
+  std::string nearest = nearest_name(bare, names);
+  if (nearest.empty()) nearest = only_name_beginning_with(bare, names);
   return fault(FaultCode::unknown_key, "unknown option " + word,
                nearest.empty() ? "" : "did you mean --" + nearest + "?");
 }
@@ -180,6 +202,15 @@ void CommandLine::value(const std::string& names, const std::string& placeholder
 void CommandLine::value(const std::string& names, const std::string& placeholder,
                         const std::string& meaning, std::string* target) {
   option(names, placeholder, meaning, {}, [target](const std::string& word) { *target = word; });
+}
+
+void CommandLine::pairs(const std::string& name, const std::string& placeholder,
+                        const std::string& meaning, std::vector<std::string>* target) {
+  option(name, placeholder, meaning, {},
+         [target](const std::string& word) { target->push_back(word); });
+  options_.back().takes = [](const std::string& word) {
+    return word.find('=') != std::string::npos;
+  };
 }
 
 void CommandLine::choice(const std::string& name, const std::string& placeholder,

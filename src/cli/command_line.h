@@ -20,6 +20,9 @@ struct CommandOption {
   std::string meaning;
   Words choices;  // the only values allowed; empty: any
   std::function<void(const std::string&)> set;
+  // Several words may follow, and the option may stand several times: of the words that
+  // follow it takes those that look like its own.
+  std::function<bool(const std::string&)> takes = nullptr;
 };
 
 // One word that is no option, by its place.
@@ -45,6 +48,9 @@ class CommandLine {
              std::optional<std::string>* target);
   void value(const std::string& names, const std::string& placeholder, const std::string& meaning,
              std::string* target);
+  // NAME=VALUE ..., any number of them.
+  void pairs(const std::string& name, const std::string& placeholder, const std::string& meaning,
+             std::vector<std::string>* target);
   void choice(const std::string& name, const std::string& placeholder, const std::string& meaning,
               const Words& choices, std::string* target);
 

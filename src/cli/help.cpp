@@ -9,17 +9,20 @@
 #include <vector>
 
 #include "cli/commands.h"
+#include "report/wrap.h"
+#include "staddle/report/text.h"
 
 namespace staddle::cli {
 namespace {
 
-// Pairs in two columns, the left one as wide as it needs to be.
+// Pairs in two columns, the left one as wide as it needs to be, the right one wrapped.
 std::string two_columns(const std::vector<std::pair<std::string, std::string>>& rows) {
   std::size_t width = 0;
   for (const auto& [left, right] : rows) width = std::max(width, left.size());
   std::string text;
   for (const auto& [left, right] : rows) {
-    text += fmt::format("  {:<{}}  {}\n", left, width, right);
+    const std::string indent(width + 4, ' ');
+    text += wrapped(right, fmt::format("  {:<{}}  ", left, width), indent, text_width) + "\n";
   }
   return text;
 }
@@ -79,8 +82,8 @@ std::string help_of(const Command& command) {
   return fmt::format("staddle {}: {}\n\n{}\nWhat it answers\n{}\nArguments\n{}\nOptions\n{}\n",
                      command.name, command.summary, usage_of(command, *bound.line),
                      indented(command.answers), two_columns(arguments), two_columns(options)) +
-         fmt::format("Example\n  $ {}\n{}\n{}", command.example, indented(command.example_output),
-                     exit_statuses);
+         fmt::format("Example\n  $ {}\n{}  ...\n\n{}", command.example,
+                     indented(command.example_output), exit_statuses);
 }
 
 }  // namespace staddle::cli

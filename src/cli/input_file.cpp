@@ -40,7 +40,10 @@ Faults cannot_read(const std::string& path) {
 
 }  // namespace
 
-std::string shown_name(const std::string& path) { return path == "-" ? "standard input" : path; }
+std::string shown_name(const std::string& path) {
+  if (path.empty()) return "a file without a name";
+  return path == "-" ? "standard input" : path;
+}
 
 Result<std::string> read_input(const std::string& path) {
   const Descriptor file(path);

@@ -1,5 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <signal.h>
+
+#include <csignal>
 #include <exception>
+#include <new>
 #include <string>
 
 #include "cli/output_file.h"
@@ -18,6 +22,8 @@ int ask_to_report(const std::string& what) {
 }  // namespace
 
 int main(int argc, char** argv) {
+  // A file that grows beyond the shell's limit is a write that fails, like a full disk.
+  std::signal(SIGXFSZ, SIG_IGN);
   try {
     const staddle::cli::Words words(argv + (argc > 0 ? 1 : 0), argv + argc);
     return static_cast<int>(staddle::cli::run_program(words));

@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "io/csv_writer.h"
 #include "io/value_writer.h"
 #include "signs/plain_words.h"
@@ -66,14 +68,19 @@ std::string optional_number(const std::optional<double>& value) {
   return value ? csv::number(*value) : "";
 }
 
-std::vector<Cell> row_cells(const Scenario& scenario, const GrowthRow& row) {
+bool has_cuts(const RegimeReport& regime) {
+  return std::any_of(regime.thinnings.begin(), regime.thinnings.end(),
+                     [](const ThinningRecord& thinning) { return !thinning.cuts_nothing; });
+}
+
+std::vector<Cell> row_cells(const Scenario& scenario, const GrowthRow& row, bool with_cuts) {
   std::vector<Cell> cells;
   const auto add = [&cells](double value, int decimals = 0) {
     cells.push_back({words::number(value, decimals), value});
   };
   if (row.year) cells.push_back({fmt::format("{}", row.year->whole()), row.year->in(years)});
   add(row.at.in(years));
-  cells.push_back({when_text(row.when)});
+  if (with_cuts) cells.push_back({when_text(row.when)});
   for (const Yield& tons : row.tons) add(tons.in(tons_per_acre), 1);
   add(row.stumpage.in(dollars_per_acre));
   if (scenario.hazard.active()) add(100 * row.share_standing);
@@ -170,19 +177,21 @@ std::string growth_text(const Scenario& scenario, const RegimeReport& regime) {
   Table table;
   if (scenario.present_year) table.columns.push_back({"year"});
   table.columns.push_back({"age", "years"});
-  table.columns.push_back({"", "", true});
+  const bool with_cuts = has_cuts(regime);
+  if (with_cuts) table.columns.push_back({"", "", true});
   for (const ProductLimit& product : scenario.products) {
     table.columns.push_back({words::product(product.name), "tons/acre"});
   }
   table.columns.push_back({"stumpage value", "$/acre"});
   if (scenario.hazard.active()) table.columns.push_back({"still standing", "percent"});
-  for (const Column& column : {Column{"dominant height", "feet"}, Column{"trees", "per acre"},
-                               Column{"basal area", "ft2/acre"}, Column{"mean diameter", "inches"},
-                               Column{"live crown ratio", "percent"}}) {
+  for (const Column& column :
+       {Column{"dominant height", "feet"}, Column{"trees", "per acre"},
+        Column{"basal area", "sq ft/acre"}, Column{"mean diameter", "inches"},
+        Column{"live crown ratio", "percent"}}) {
     table.columns.push_back(column);
   }
   for (const GrowthRow& row : growth_rows(scenario, regime)) {
-    table.rows.push_back(row_cells(scenario, row));
+    table.rows.push_back(row_cells(scenario, row, with_cuts));
   }
   return fmt::format("{}\n{}: {}\n\n", scenario.title, regime.name, in_words(regime)) +
          to_text(table);

@@ -106,7 +106,7 @@ std::string worked_values_text(const std::vector<WorkedValue>& values) {
   Table table;
   table.columns = {
       {"site index", "feet"},      {"planted trees", "per acre"}, {"age", "years"},
-      {"trees", "per acre"},       {"dominant height", "feet"},   {"basal area", "ft2/acre"},
+      {"trees", "per acre"},       {"dominant height", "feet"},   {"basal area", "sq ft/acre"},
       {"mean diameter", "inches"}, {"total weight", "tons/acre"}};
   for (const WorkedValue& value : values) {
     std::vector<Cell> row;

@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include "support/files.h"
+#include "support/program.h"
+
+namespace staddle {
+namespace {
+
+using Json = nlohmann::ordered_json;
+using support::run_staddle;
+
+TEST_CASE("the list of models names both loblolly fits with source and fitted range") {
+  const std::string text = run_staddle({"models"}).out;
+  const Json json = Json::parse(run_staddle({"models", "--format", "json"}).out);
+  CHECK(json["format"] == "staddle-models/1");
+  REQUIRE(json["models"].size() >= 2);
+  for (const Json& model : json["models"]) {
+    for (const std::string key : {"id", "species", "region", "source", "fitted_range"}) {
+      CHECK(model.contains(key));
+    }
+    CHECK(text.find(model["id"].get<std::string>() + "\n") != std::string::npos);
+  }
+  CHECK(text.find("site index 45 to 90 feet") != std::string::npos);
+}
+
+TEST_CASE("a model is shown with the coefficients of its file") {
+  for (const std::string id : {"loblolly-planted-coastal", "loblolly-planted-upland"}) {
+    CAPTURE(id);
+    const Json file = Json::parse(
+        support::read_file(support::in_source_tree("models/equations/" + id + ".json")));
+    const Json shown = Json::parse(run_staddle({"models", id, "--format", "json"}).out);
+    CHECK(shown["id"] == id);
+    for (const auto& [part, letter, first] :
+         {std::tuple{"basal_area", "b", 0}, {"total_weight", "y", 0}, {"merchantable", "m", 1}}) {
+      CAPTURE(part);
+      const Json& coefficients = file[part]["coefficients"];
+      REQUIRE(coefficients.size() >= 5);
+      for (std::size_t i = 0; i < coefficients.size(); ++i) {
+        const std::string name = letter + std::to_string(i + static_cast<std::size_t>(first));
+        CHECK(shown["equations"][part]["coefficients"][name] == coefficients[i]);
+      }
+    }
+    CHECK(shown["equations"]["dominant_height"]["coefficients"]["rate"] ==
+          file["dominant_height"]["rate"]);
+    CHECK(shown["equations"]["survival"]["coefficients"]["e"] == file["survival"]["exponent"]);
+    CHECK(shown["equations"]["thinned_stand"]["coefficients"]["k"] ==
+          file["thinned_stand"]["recovery_per_yr"]);
+  }
+}
+
+TEST_CASE("a model in text shows every equation and its coefficients") {
+  const std::string text = run_staddle({"models", "loblolly-planted-coastal"}).out;
+  for (const std::string part : {"b1 = -42.689283", "y0 = -5.175922", "m4 = -0.422117",
+                                 "k = 0.110521", "second-hand", "exp(m1 (t / Dq)^m2"}) {
+    CAPTURE(part);
+    CHECK(text.find(part) != std::string::npos);
+  }
+}
+
+}  // namespace
+}  // namespace staddle
