@@ -96,6 +96,11 @@ bool some_thinning_is_possible(const Advice& advice) {
 }
 
 std::string no_thinning_because(const Answer& answer) {
+  const auto& earns = answer.advice.waiting_earns;
+  if (earns) {
+    return fmt::format("the signs call for a thinning, but leaving it out earns about {} an acre "
+                       "more than thinning now", words::size_of(*earns));
+  }
   if (some_thinning_is_possible(answer.advice)) return "no thinning that the limits allow pays";
   if (answer.scenario.lattice.min_sale > tons(0)) {
     return fmt::format("no thinning of these {} acres is possible within the limits, with {} tons "
@@ -104,6 +109,13 @@ std::string no_thinning_because(const Answer& answer) {
                        words::number(answer.scenario.lattice.min_sale.in(tons)));
   }
   return "no thinning is possible within the limits";
+}
+
+std::string why_a_due_thinning_waits(const Answer& answer) {
+  const auto& earns = answer.advice.waiting_earns;
+  if (!earns) return "none that the limits allow is open this season";
+  return fmt::format("waiting {} earns about {} an acre more than thinning now",
+                     answer.dates.wait(answer.cuts.front()->at), words::size_of(*earns));
 }
 
 // Why nothing is cut now.
@@ -135,16 +147,11 @@ std::string reason_to_wait(const Answer& answer) {
                              dates.in(age(*ready.due_at_age_yr)))
                : "by height, diameter and basal area the stand is not ready";
   }
-  if (advice.waiting_earns && !answer.cuts.empty()) {
-    return fmt::format("a thinning is due by the signs of the stand, but waiting {} earns about {} "
-                       "an acre more than thinning now",
-                       dates.wait(answer.cuts.front()->at), words::size_of(*advice.waiting_earns));
-  }
   if (answer.cuts.empty()) {
-    return fmt::format("{}, and the stand earns more than your {} a year until its final harvest",
+    return fmt::format("{}, and waiting for the final harvest earns more than your {} a year",
                        no_thinning_because(answer), answer.rate());
   }
-  return "the best plan waits for its first cut";
+  return "the signs call for a thinning, but " + why_a_due_thinning_waits(answer);
 }
 
 std::string nothing_text(const Answer& answer) {
@@ -178,14 +185,17 @@ std::string sell_text(const Answer& answer) {
 
 std::string plant_text(const Answer& answer) {
   const auto& planted = answer.scenario.stand.planted;
-  if (!planted) {
-    return "Plant as the yield table foresees, between December and early March.";
-  }
+  const bool loses = answer.advice.best.value.objective < dollars_per_acre(0);
+  const std::string text =
+      loses ? "Planting pine here loses money at these prices and this rate. If you plant all the "
+              "same, plant "
+            : "Plant ";
+  constexpr const char* season = "between December and early March";
+  if (!planted) return fmt::format("{}as the yield table foresees, {}.", text, season);
   const double spacing = std::sqrt(square_feet_of_an_acre / planted->in(trees_per_acre));
-  return fmt::format("Plant {} seedlings of {} an acre, one every {} by {} feet, between December "
-                     "and early March.",
+  return fmt::format("{}{} seedlings of {} an acre, one every {} by {} feet, {}.", text,
                      trees(*planted), answer.species(), words::number(spacing, 1),
-                     words::number(spacing, 1));
+                     words::number(spacing, 1), season);
 }
 
 std::string do_this(const Answer& answer) {
@@ -328,7 +338,7 @@ std::string stand_text(const Answer& answer) {
   }
   text += fmt::format("; {}; ", site);
   text += scenario.stand.measured_in
-              ? fmt::format("measured in {} and grown to the present by the equations.",
+              ? fmt::format("measured in {} and grown to the present, unthinned.",
                             scenario.stand.measured_in->whole())
               : "averages as the owner gives them, not measured by plots here.";
   return text;

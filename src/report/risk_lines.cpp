@@ -128,6 +128,12 @@ std::string refuse_below(const Answer& answer) {
                      words::size_of(offer));
 }
 
+std::string wet_ground(const Answer& answer) {
+  return answer.scenario.site.drainage == SiteFacts::Drainage::wet
+             ? " The ground is wet: log in the dry season only."
+             : "";
+}
+
 std::string next_month(const Answer& answer) {
   switch (answer.action) {
     case Action::plant:
@@ -137,13 +143,13 @@ std::string next_month(const Answer& answer) {
     case Action::thin:
     case Action::thin_soon:
       return fmt::format("Next month, have a registered forester walk the stand and mark it, which "
-                         "takes about two months; then {}{}.",
-                         how_to_sell, refuse_below(answer));
+                         "takes about two months; then {}{}.{}",
+                         how_to_sell, refuse_below(answer), wet_ground(answer));
     case Action::sell:
     case Action::sell_soon:
       return fmt::format("Next month, have a registered forester walk the stand and cruise it; "
-                         "then {}{}.",
-                         how_to_sell, refuse_below(answer));
+                         "then {}{}.{}",
+                         how_to_sell, refuse_below(answer), wet_ground(answer));
     case Action::nothing:
       break;
   }

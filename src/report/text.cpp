@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "report/wrap.h"
 #include "staddle/report/advice_report.h"
 
@@ -10,7 +12,8 @@ namespace staddle {
 namespace {
 
 std::string underlined(const std::string& heading, char rule) {
-  return heading + "\n" + std::string(width_of(heading), rule) + "\n";
+  const std::string text = wrapped(heading, "", "", text_width);
+  return text + "\n" + std::string(std::min(width_of(heading), text_width), rule) + "\n";
 }
 
 std::string paragraph(const std::string& text) { return wrapped(text, "", "", text_width) + "\n"; }

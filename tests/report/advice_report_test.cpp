@@ -118,7 +118,8 @@ TEST_CASE("a due thinning that may wait is left to the first good buyer") {
     told.advice.near_best.first_thinning_low = age(25);
     told.tell();
     CHECK_THAT(told.line(2), Contains("Cut nothing this season; look again in 2029") &&
-                                 Contains("waiting two years earns about $5 an acre"));
+                                 Contains("the signs call for a thinning, but waiting two years "
+                                          "earns about $5 an acre"));
     CHECK_THAT(told.line(3), Contains("no timber and no income"));
   }
 }
@@ -204,8 +205,34 @@ TEST_CASE("what a stand was planted for is asked of no table") {
   CHECK_THAT(told.line(2), Contains("as the yield table foresees"));
   told.scenario.stand.planted = trees_per_acre(600);
   told.tell();
-  CHECK_THAT(told.line(2), Contains("Plant 600 seedlings") && Contains("8.5 by 8.5 feet"));
+  CHECK_THAT(told.line(2), Contains("600 seedlings of pine") && Contains("8.5 by 8.5 feet"));
   CHECK_THAT(told.line(3), Contains("Planting costs $350 an acre ($14,000 for the tract)"));
+}
+
+TEST_CASE("planting that loses money is not advised without saying so") {
+  Told told(by_hand::tract());
+  told.advice.best.value.objective = dollars_per_acre(-96);
+  told.tell();
+  CHECK(told.line(2).starts_with("Planting pine here loses money"));
+  CHECK_THAT(told.line(8), Contains("loses $95 an acre"));
+}
+
+TEST_CASE("wet ground is logged in the dry season only") {
+  Told told = thinned_now();
+  CHECK_THAT(told.line(12), !Contains("dry season"));
+  told.scenario.site.drainage = SiteFacts::Drainage::wet;
+  told.tell();
+  CHECK_THAT(told.line(12), Contains("log in the dry season only"));
+}
+
+TEST_CASE("a due thinning that the limits keep shut is said to be shut") {
+  Told told = thinned_now();
+  told.advice.best.thinnings[0].at = age(27);
+  told.advice.best_plan.regime = told.advice.best.regime();
+  told.advice.readiness.judgement = SignVerdict::due;
+  told.advice.waiting_earns.reset();
+  told.tell();
+  CHECK_THAT(told.line(2), Contains("none that the limits allow is open this season"));
 }
 
 TEST_CASE("advice that changes says what would be better and what keeping costs") {

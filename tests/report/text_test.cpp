@@ -69,6 +69,12 @@ TEST_CASE("a row without a cell for each column breaks the promise") {
   CHECK_THROWS_AS(to_text(table), ContractViolation);
 }
 
+TEST_CASE("a long title is wrapped like everything else") {
+  Report report;
+  for (int i = 0; i < 30; ++i) report.title += "Long Hollow ";
+  for (const std::string& line : lines_of(to_text(report))) CHECK(width_of(line) <= text_width);
+}
+
 TEST_CASE("lines of a report are numbered one after another whatever their topics") {
   Report report;
   report.title = "Title";
