@@ -78,7 +78,8 @@ TEST_CASE("random stands and regimes agree with the evaluator in the mean") {
     CAPTURE(number);
     RandomStream random = seed.stream(number);
     const FuturesProblem problem = random_problem(random);
-    for (const RegimeFutures& regime : simulate_futures(problem, drawing(20'000, 7)).regimes) {
+    const FuturesSolution solution = simulate_futures(problem, drawing(20'000, 7));
+    for (const RegimeFutures& regime : solution.regimes) {
       if (!regime.difference_in_standard_errors) continue;
       CHECK(std::fabs(*regime.difference_in_standard_errors) < far_errors);
     }
@@ -101,7 +102,7 @@ TEST_CASE("the same bytes come out whatever the number of threads") {
 }
 
 TEST_CASE("every regime meets the same storms") {
-  // Two plans that differ only in a cut after the last year: one alone, and beside others.
+  // A plan alone, and the same one beside others.
   const StandCase stand_case = coastal_case();
   const FuturesOptions options = drawing(5'000, 11);
   const std::string alone = describe({{}, {futures_of(stand_case, two_thinnings, options)}});
@@ -153,7 +154,7 @@ TEST_CASE("half the stand is lost at half and by several storms together") {
     stand_case.hazard.perils = {constant_peril(probability, share)};
     return futures_of(stand_case, {{}, age(25)}, drawing(4'000)).chance_half_lost;
   };
-  // A storm every year: one of 50 percent is enough, of 49.9 two are needed.
+  // One storm of 50 percent is enough, of 49.9 two are needed.
   CHECK(chance(0.5, 0.02) > chance(0.499, 0.02));
   CHECK(chance(0.499, 0.02) > 0.0);
   CHECK(chance(0.01, 1.0) == 0.0);   // 0.99^25 = 0.778 left
