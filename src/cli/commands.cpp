@@ -5,7 +5,9 @@
 
 #include "cli/command_advise.h"
 #include "cli/command_check.h"
+#include "cli/command_cruise.h"
 #include "cli/command_grow.h"
+#include "cli/command_hold.h"
 #include "cli/command_models.h"
 #include "cli/command_storm.h"
 
@@ -15,6 +17,8 @@ const std::vector<Command>& commands() {
   static const std::vector<Command> table{
       advise_command(),
       grow_command(),
+      cruise_command(),
+      hold_command(),
       storm_command(),
       check_command(),
       models_command(),

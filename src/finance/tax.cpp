@@ -59,10 +59,4 @@ MoneyPerAcre BasisAccount::use_rest() {
   return rest;
 }
 
-MoneyPerAcre BasisAccount::lose(double share) {
-  const MoneyPerAcre lost = basis_ * (left_ * share);
-  left_ -= left_ * share;
-  return lost;
-}
-
 }  // namespace staddle

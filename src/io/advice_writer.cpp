@@ -3,6 +3,7 @@
 
 #include "io/plan_writer.h"
 #include "io/proof_value_writer.h"
+#include "io/ready_writer.h"
 #include "io/storm_answer_writer.h"
 #include "staddle/scenario/advise_problem.h"
 #include "staddle/signs/cautions.h"
@@ -40,7 +41,7 @@ class AdviceWriter {
     result["risk_notes"] = json::list(advice_.risk_notes, risk_note);
     result["survives"] = json::list(
         advice_.survives, [this](const Survival& survival) { return survives(survival); });
-    result["ready"] = json::list(advice_.readiness.signs, sign);
+    result["ready"] = json::list(advice_.readiness.signs, json::sign);
     result["ready_judgement"] = advice_.readiness_judgement;
     result["cautions"] = standing_cautions();
     result["assumed"] = json::assumptions(assumptions_of(scenario_, advice_));
@@ -121,16 +122,6 @@ class AdviceWriter {
             {"best", plan(survival.best)},
             {"same_advice", survival.same_advice},
             {"kept_plan_loss_usd_ac", json::usd_ac(survival.kept_plan_loss)}};
-  }
-
-  static Value sign(const SignReading& reading) {
-    static constexpr const char* verdicts[] = {"not yet", "due", "late"};
-    return {
-        {"sign", reading.sign},
-        {"value", json::optional(reading.value, json::number)},
-        {"threshold", json::number(reading.threshold)},
-        {"verdict", verdicts[static_cast<std::size_t>(reading.verdict)]},
-        {"about_age_yr", json::optional(reading.about_age_yr, [](int at) { return Value(at); })}};
   }
 
   Value model() const {

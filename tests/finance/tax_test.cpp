@@ -74,8 +74,8 @@ TEST_CASE("a basis is used up ton by ton and never twice") {
 TEST_CASE("the last sale takes what is left of the basis") {
   BasisAccount account(dollars_per_acre(400), tons_per_acre(80));
   account.use(tons_per_acre(20));
-  CHECK(usd(account.lose(0.5)) == relative(150, round_off));
-  CHECK(usd(account.use_rest()) == relative(150, round_off));
+  CHECK(usd(account.use_rest()) == relative(300, round_off));
+  CHECK(usd(account.use_rest()) == 0.0);
 }
 
 TEST_CASE("a cut that leaves more of a product does not give basis back") {

@@ -53,8 +53,6 @@ class BasisAccount {
   MoneyPerAcre use(Yield cut);
   // All that is left: no timber stands any more.
   MoneyPerAcre use_rest();
-  // The basis of a share of what is left: acres lost.
-  MoneyPerAcre lose(double share);
 
  private:
   MoneyPerAcre basis_;
