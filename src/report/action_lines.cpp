@@ -5,214 +5,13 @@
 #include <cmath>
 
 #include "report/answer.h"
+#include "report/what_to_do.h"
 #include "signs/plain_words.h"
-#include "signs/risk_note.h"
 
 namespace staddle {
 namespace {
 
-constexpr double tons_per_truck = 25.0;        // common practice, no source
-constexpr double prism_factor = 10.0;          // square feet an acre for every "in" tree
-constexpr double every_fifth_row = 0.20;       // of the basal area
-constexpr int years_to_a_new_measure = 5;      // common practice, no source
-constexpr double square_feet_of_an_acre = 43560.0;
-
-std::string square_feet(BasalArea basal_area) {
-  return words::number(basal_area.in(square_feet_per_acre));
-}
-std::string trees(TreeDensity density) { return words::number(density.in(trees_per_acre)); }
-
-// How the trees to cut are chosen; common practice, no source.
-std::string pattern(const Answer& answer, const ThinningRecord& cut) {
-  const bool thinned_before =
-      answer.scenario.is_standing() && answer.scenario.stand.standing->last_thinning;
-  if (thinned_before || &cut != answer.cuts.front()) {
-    return "take no rows: mark the trees to keep, evenly spaced, and cut the forked, cankered and "
-           "crowded ones between them";
-  }
-  if (!notes::exceeds(cut.removal_fraction, every_fifth_row)) {
-    return "take out every fifth row for access and little else; never every second row";
-  }
-  return "take out every fifth row for access (20 percent of the basal area) and the rest from "
-         "below between the rows: forked, cankered and suppressed trees first; never every second "
-         "row";
-}
-
-std::string leaving(const ThinningRecord& cut) {
-  return fmt::format("leave {} square feet of basal area and {} trees an acre",
-                     square_feet(cut.after.basal_area), trees(cut.after.trees));
-}
-
-std::string prism(const ThinningRecord& cut) {
-  const double in_trees = cut.after.basal_area.in(square_feet_per_acre) / prism_factor;
-  return fmt::format("With a factor-10 prism that leaves {} \"in\" trees at a point on average.",
-                     words::number(in_trees, 1));
-}
-
-// Where the plan takes more than a third: the two lighter cuts beside it.
-std::string lighter_way(const Answer& answer) {
-  const std::optional<ThirdInstead>& lighter = answer.advice.third_instead;
-  if (!lighter) return "";
-  const Regime& regime = lighter->best.regime;
-  const std::size_t count = regime.thinnings.size();
-  if (count == 0) {
-    return fmt::format(" Where no cut may take more than a third, not thinning at all is best and "
-                       "costs {} an acre.", words::size_of(lighter->cost));
-  }
-  return fmt::format(" A lighter way is {} {} of at most a third: {}; {} about {} an acre, and "
-                     "the stand is never opened so far.",
-                     words::count(count), count == 1 ? "cut" : "cuts",
-                     answer.brief(regime), count == 1 ? "it costs" : "they cost",
-                     words::size_of(lighter->cost));
-}
-
-// What to leave this season, where the plan would wait a little.
-std::string cut_now(const Answer& answer) {
-  if (!answer.advice.sale_now || answer.advice.sale_now->plan.thinnings.empty()) return "";
-  const double share = answer.advice.sale_now->plan.thinnings.front().removal_fraction;
-  const BasalArea now = answer.advice.best.years.front().measures.basal_area;
-  return fmt::format(" (cut this season, leave {} square feet)", square_feet((1.0 - share) * now));
-}
-
-std::string thin_text(const Answer& answer) {
-  const ThinningRecord& cut = *answer.cuts.front();
-  const std::string share = words::percent(cut.removal_fraction);
-  if (answer.action == Action::thin) {
-    return fmt::format("Thin this season: {}, which takes about {} of the basal area; {}. {}{}",
-                       leaving(cut), share, pattern(answer, cut), prism(cut),
-                       lighter_way(answer));
-  }
-  return fmt::format(
-      "A thinning is due. Waiting {}, to {}, earns about {} an acre, so thin when a good buyer is "
-      "found, this season or later: {} {}, which takes about {} of the basal area{}; {}. {}{}",
-      answer.dates.wait(cut.at), answer.dates.name(cut.at),
-      words::size_of(*answer.advice.waiting_earns), answer.dates.on(cut.at), leaving(cut), share,
-      cut_now(answer), pattern(answer, cut), prism(cut), lighter_way(answer));
-}
-
-bool some_thinning_is_possible(const Advice& advice) {
-  return std::ranges::any_of(advice.alternatives,
-                             [](const Alternative& other) { return other.thinnings > 0; });
-}
-
-std::string no_thinning_because(const Answer& answer) {
-  const auto& earns = answer.advice.waiting_earns;
-  if (earns) {
-    return fmt::format("the signs call for a thinning, but leaving it out earns about {} an acre "
-                       "more than thinning now", words::size_of(*earns));
-  }
-  if (some_thinning_is_possible(answer.advice)) return "no thinning that the limits allow pays";
-  if (answer.scenario.lattice.min_sale > tons(0)) {
-    return fmt::format("no thinning of these {} acres is possible within the limits, with {} tons "
-                       "at least for a sale",
-                       words::number(answer.area().in(acres)),
-                       words::number(answer.scenario.lattice.min_sale.in(tons)));
-  }
-  return "no thinning is possible within the limits";
-}
-
-std::string why_a_due_thinning_waits(const Answer& answer) {
-  const auto& earns = answer.advice.waiting_earns;
-  if (!earns) return "none that the limits allow is open this season";
-  return fmt::format("waiting {} earns about {} an acre more than thinning now",
-                     answer.dates.wait(answer.cuts.front()->at), words::size_of(*earns));
-}
-
-// Why nothing is cut now.
-std::string reason_to_wait(const Answer& answer) {
-  const Advice& advice = answer.advice;
-  const Readiness& ready = advice.readiness;
-  const Dates& dates = answer.dates;
-  const auto& crown = advice.best.years.front().measures.live_crown_ratio;
-  if (advice.first_age_with_minimum_sale) {
-    const Age first = *advice.first_age_with_minimum_sale;
-    return fmt::format("no thinning of these {} acres brings the {} tons that you ask of a sale "
-                       "yet: they are first there {}",
-                       words::number(answer.area().in(acres)),
-                       words::number(answer.scenario.lattice.min_sale.in(tons)), dates.in(first));
-  }
-  if (ready.judgement == SignVerdict::late && answer.cuts.empty() && crown) {
-    return fmt::format("the live crown is down to {} of the height, too short for a thinning: the "
-                       "trees left would hardly use the room",
-                       words::percent(*crown));
-  }
-  if (ready.too_soon_after_thinning) {
-    return fmt::format("the stand was thinned {}, and {} years belong between two entries",
-                       dates.in(answer.scenario.stand.standing->last_thinning->at),
-                       answer.scenario.lattice.years_between_entries);
-  }
-  if (ready.judgement == SignVerdict::not_yet && !answer.cuts.empty()) {
-    return ready.due_at_age_yr
-               ? fmt::format("by height, diameter and basal area the stand will be ready {}",
-                             dates.in(age(*ready.due_at_age_yr)))
-               : "by height, diameter and basal area the stand is not ready";
-  }
-  if (answer.cuts.empty()) {
-    return fmt::format("{}, and waiting for the final harvest earns more than your {} a year",
-                       no_thinning_because(answer), answer.rate());
-  }
-  return "the signs call for a thinning, but " + why_a_due_thinning_waits(answer);
-}
-
-std::string nothing_text(const Answer& answer) {
-  const Age next = answer.cuts.empty() ? answer.final_age() : answer.cuts.front()->at;
-  Age look = std::min(next, answer.dates.present() + years(years_to_a_new_measure));
-  const auto& due = answer.advice.readiness.due_at_age_yr;
-  const bool waits_for_signs =
-      due && age(*due) > answer.dates.present() && !answer.advice.first_age_with_minimum_sale;
-  if (waits_for_signs && !answer.cuts.empty()) look = std::min(look, age(*due));
-  return fmt::format("Cut nothing this season; look again {}: {}.", answer.dates.in(look),
-                     reason_to_wait(answer));
-}
-
-std::string sell_text(const Answer& answer) {
-  const HarvestRecord& harvest = answer.advice.best.final_harvest;
-  const auto& crown = answer.advice.best.years.front().measures.live_crown_ratio;
-  std::string text = fmt::format(
-      "{}: all {} square feet and {} trees an acre.",
-      answer.action == Action::sell
-          ? "Sell the whole stand this season"
-          : fmt::format("Do not thin; sell the whole stand within {}, when a good buyer is found",
-                        answer.dates.wait(answer.final_age())),
-      square_feet(harvest.before.basal_area), trees(harvest.before.trees));
-  if (answer.advice.readiness.judgement == SignVerdict::late && crown) {
-    text += fmt::format(" The crowns forbid a thinning: the live crown is down to {} of the "
-                        "height, and such trees hardly use the room that a thinning gives them.",
-                        words::percent(*crown));
-  }
-  return text;
-}
-
-std::string plant_text(const Answer& answer) {
-  const auto& planted = answer.scenario.stand.planted;
-  const bool loses = answer.advice.best.value.objective < dollars_per_acre(0);
-  const std::string text =
-      loses ? "Planting pine here loses money at these prices and this rate. If you plant all the "
-              "same, plant "
-            : "Plant ";
-  constexpr const char* season = "between December and early March";
-  if (!planted) return fmt::format("{}as the yield table foresees, {}.", text, season);
-  const double spacing = std::sqrt(square_feet_of_an_acre / planted->in(trees_per_acre));
-  return fmt::format("{}{} seedlings of {} an acre, one every {} by {} feet, {}.", text,
-                     trees(*planted), answer.species(), words::number(spacing, 1),
-                     words::number(spacing, 1), season);
-}
-
-std::string do_this(const Answer& answer) {
-  switch (answer.action) {
-    case Action::plant:
-      return plant_text(answer);
-    case Action::thin:
-    case Action::thin_soon:
-      return thin_text(answer);
-    case Action::sell:
-    case Action::sell_soon:
-      return sell_text(answer);
-    case Action::nothing:
-      break;
-  }
-  return nothing_text(answer);
-}
+constexpr double tons_per_truck = 25.0;  // common practice, no source
 
 // Tons of a whole tract; the last digit of hundreds of tons means nothing.
 std::string tract_tons(double whole) {
@@ -282,7 +81,8 @@ std::string it_yields(const Answer& answer) {
 std::string next_entries(const Answer& answer) {
   const bool first_is_told = answer.action == Action::thin || answer.action == Action::thin_soon;
   const std::size_t first = first_is_told ? 1 : 0;
-  if (answer.action == Action::sell) return "After the harvest the land is free for the next stand.";
+  if (answer.action == Action::sell)
+    return "After the harvest the land is free for the next stand.";
   if (answer.cuts.size() <= first) {
     return first_is_told ? "No other thinning follows." : "No thinning is planned.";
   }
@@ -301,7 +101,8 @@ std::string final_harvest(const Answer& answer) {
   if (answer.action == Action::sell_soon) {
     return fmt::format("That sale is the final harvest, {}.", answer.dates.in(answer.final_age()));
   }
-  return fmt::format("The final harvest comes {}: it yields {}{}.", answer.dates.in(answer.final_age()),
+  return fmt::format("The final harvest comes {}: it yields {}{}.",
+                     answer.dates.in(answer.final_age()),
                      yields(answer, harvest.tons, harvest.revenue),
                      answer.scenario.hazard.active()
                          ? fmt::format(", on the {} of the acres that storms leave on average",
@@ -311,8 +112,8 @@ std::string final_harvest(const Answer& answer) {
 
 std::string stand_text(const Answer& answer) {
   const Scenario& scenario = answer.scenario;
-  const std::string acres_text =
-      words::number(scenario.area.in(acres), std::fmod(scenario.area.in(acres), 1.0) != 0.0 ? 1 : 0);
+  const std::string acres_text = words::number(
+      scenario.area.in(acres), std::fmod(scenario.area.in(acres), 1.0) != 0.0 ? 1 : 0);
   const auto& site_index = scenario.stand.site_index;
   const std::string site =
       site_index ? fmt::format("site index {} feet at age 25", words::number(site_index->in(feet)))
@@ -325,7 +126,8 @@ std::string stand_text(const Answer& answer) {
   const StandMeasures& now = answer.advice.best.years.front().measures;
   const MeasuredStand& stand = *scenario.stand.standing;
   std::string text = fmt::format(
-      "{} acres of {}, {} years old{}: {} trees and {} square feet of basal area an acre, {} inches "
+      "{} acres of {}, {} years old{}: {} trees and {} square feet of basal area an acre, {} "
+      "inches "
       "in mean diameter, {} feet tall",
       acres_text, answer.species(), stand.at.whole(),
       answer.dates.calendar() ? fmt::format(" in {}", answer.dates.year_of(stand.at)) : "",
@@ -348,7 +150,7 @@ std::string stand_text(const Answer& answer) {
 
 std::vector<Line> action_lines(const Answer& answer) {
   return {{1, stand_text(answer)},
-          {2, do_this(answer)},
+          {2, what_to_do(answer)},
           {3, it_yields(answer)},
           {4, next_entries(answer)},
           {5, final_harvest(answer)}};

@@ -122,10 +122,11 @@ std::string foot_of(const Answer& answer) {
   const std::string others =
       gap == 0.0 ? std::string("none of the others is worth more")
                  : fmt::format("none of the others can add more than ${:.2f} an acre", gap);
-  return fmt::format("Proof: of {} plans within the choices allowed, {} were priced one by one, and "
-                     "{}. The arithmetic is exact; the growth is not (15 to 20 percent).",
-                     words::number(certificate.lattice_regimes),
-                     words::number(static_cast<double>(certificate.regimes_valued)), others);
+  return fmt::format(
+      "Proof: of {} plans within the choices allowed, {} were priced one by one, and "
+      "{}. The arithmetic is exact; the growth is not (15 to 20 percent).",
+      words::number(certificate.lattice_regimes),
+      words::number(static_cast<double>(certificate.regimes_valued)), others);
 }
 
 }  // namespace staddle

@@ -46,7 +46,8 @@ std::string limit_value(const std::string& key, double value) {
 
 std::string guard_in_words(const std::string& key, const Guards& guards) {
   if (key == "max_removal_fraction" && guards.max_removal_fraction) {
-    return fmt::format("take no more than {} at once", words::removal(*guards.max_removal_fraction));
+    return fmt::format("take no more than {} at once",
+                       words::removal(*guards.max_removal_fraction));
   }
   if (key == "dense_stand_now" && guards.dense_stand_now) {
     return fmt::format("up to {} now, if the stand carries {} sq ft",

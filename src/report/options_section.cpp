@@ -68,8 +68,8 @@ Table options(const Answer& answer) {
   const MoneyPerAcre best = advice.best.value.objective;
   Options table(answer);
   const std::size_t planned = answer.cuts.size();
-  table.add(fmt::format("the plan ({})", thinnings_in_words(planned)), advice.best_plan.regime, best,
-            dollars_per_acre(0));
+  table.add(fmt::format("the plan ({})", thinnings_in_words(planned)), advice.best_plan.regime,
+            best, dollars_per_acre(0));
   if (const auto& lighter = advice.third_instead) {
     table.add("at most a third at once", lighter->best.regime, best - lighter->cost,
               lighter->cost);

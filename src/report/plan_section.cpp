@@ -105,8 +105,8 @@ std::optional<Table> quoted_units(const Answer& answer) {
     if (!quoted_in_units(prices[i])) continue;
     table.columns.push_back(
         {fmt::format("{}, ${:.4g} a unit of {:.4g} tons",
-                     words::product(answer.scenario.products[i].name), prices[i].quoted.usd_per_unit,
-                     prices[i].quoted.tons_per_unit),
+                     words::product(answer.scenario.products[i].name),
+                     prices[i].quoted.usd_per_unit, prices[i].quoted.tons_per_unit),
          "units/acre"});
     table.columns.push_back({"whole tract", "units"});
   }
@@ -166,7 +166,8 @@ Table cash_flow(const Answer& answer) {
   for (const Run& run : runs_of(answer.advice.best.cash_flow)) {
     std::vector<Cell> row;
     if (answer.dates.calendar()) {
-      row.push_back(cells::words(span(answer.dates.year_of(run.from), answer.dates.year_of(run.to))));
+      row.push_back(
+          cells::words(span(answer.dates.year_of(run.from), answer.dates.year_of(run.to))));
     }
     row.push_back(cells::words(span(run.from.whole(), run.to.whole())));
     row.push_back(cells::words(run.what));
@@ -182,10 +183,10 @@ std::string returns(const Answer& answer) {
   const RegimeReport& best = answer.advice.best;
   std::string text;
   if (answer.advice.standing) {
-    text = fmt::format("The stand and its land are worth {} an acre under this plan (forest value); "
-                       "this rotation alone, without the land, {}.",
-                       words::money(best.value.objective),
-                       words::money(best.value.net_present_value));
+    text = fmt::format(
+        "The stand and its land are worth {} an acre under this plan (forest value); "
+        "this rotation alone, without the land, {}.",
+        words::money(best.value.objective), words::money(best.value.net_present_value));
     if (answer.advice.successor_lev) {
       text += fmt::format(" The land planted anew, for ever, is worth {} an acre (land expectation "
                           "value).", words::money(*answer.advice.successor_lev));

@@ -123,9 +123,10 @@ std::string refuse_below(const Answer& answer) {
   const double kept = 1.0 - costs.sale_fee_fraction - costs.harvest_tax_fraction;
   const MoneyPerAcre offer = (net + sale_cost) / kept;
   if (offer <= dollars_per_acre(0)) return "; any offer above nothing will do";
-  return fmt::format("; for a sale this season refuse any offer below {} in all ({} an acre), since "
-                     "waiting is worth more", words::size_of(offer * answer.area()),
-                     words::size_of(offer));
+  return fmt::format(
+      "; for a sale this season refuse any offer below {} in all ({} an acre), since "
+      "waiting is worth more",
+      words::size_of(offer * answer.area()), words::size_of(offer));
 }
 
 std::string wet_ground(const Answer& answer) {

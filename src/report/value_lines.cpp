@@ -56,10 +56,10 @@ std::string as_good(const Answer& answer) {
     text += fmt::format("a first thinning {} and ",
                         answer.dates.within(*near.first_thinning_low, *near.first_thinning_high));
   }
-  return text + fmt::format("a final harvest {} {} within {} an acre of the best, the rest adjusted",
-                            answer.dates.within(near.final_harvest_low, near.final_harvest_high),
-                            near.first_thinning_low ? "come" : "comes",
-                            words::size_of(near.tolerance));
+  return text +
+         fmt::format("a final harvest {} {} within {} an acre of the best, the rest adjusted",
+                     answer.dates.within(near.final_harvest_low, near.final_harvest_high),
+                     near.first_thinning_low ? "come" : "comes", words::size_of(near.tolerance));
 }
 
 std::string advantage(const Answer& answer) {
@@ -98,9 +98,9 @@ std::string what_would_change_it(const Answer& answer) {
     } else if (!survival.best) {
       changes += fmt::format(" With {} no plan within the limits is left.", change);
     } else {
-      changes += fmt::format(" With {} better: {}; keeping to this plan would then lose {} an acre.",
-                             change, answer.brief(survival.best->regime),
-                             words::size_of(survival.kept_plan_loss));
+      changes += fmt::format(
+          " With {} better: {}; keeping to this plan would then lose {} an acre.", change,
+          answer.brief(survival.best->regime), words::size_of(survival.kept_plan_loss));
     }
   }
   const std::string text =

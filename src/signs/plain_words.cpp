@@ -59,7 +59,9 @@ std::string percent(double share) {
   return number(value, small ? (std::fabs(value) < 0.095 ? 2 : 1) : 0) + " percent";
 }
 
-std::string chance(double probability) { return fmt::format("{:.4g} percent", 100.0 * probability); }
+std::string chance(double probability) {
+  return fmt::format("{:.4g} percent", 100.0 * probability);
+}
 
 std::string removal(double fraction) {
   if (near(fraction, 1.0 / 3.0)) return "a third";

@@ -91,8 +91,8 @@ std::string remedy(const RiskFacts& facts) {
     text += "Where no cut may take more than a third, it pays best here not to thin at all";
   } else {
     text += fmt::format("Here {} lighter {} at {} {} would cost about {} an acre",
-                        words::count(cuts), cuts == 1 ? "cut" : "cuts",
-                        cuts == 1 ? "age" : "ages", ages_of(*facts.plan_of_thirds), words::size_of(*facts.cost_of_a_third));
+                        words::count(cuts), cuts == 1 ? "cut" : "cuts", cuts == 1 ? "age" : "ages",
+                        ages_of(*facts.plan_of_thirds), words::size_of(*facts.cost_of_a_third));
   }
   if (facts.stand_case->hazard.active() && facts.loss_saved_by_a_third) {
     const bool saves = *facts.loss_saved_by_a_third >= dollars_per_acre(0);

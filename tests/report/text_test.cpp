@@ -82,7 +82,8 @@ TEST_CASE("lines of a report are numbered one after another whatever their topic
   report.sections = {{"Part", {"Words."}, {}, {"An item."}}};
   report.foot = "Foot.";
   CHECK(to_text(report) ==
-        "Title\n=====\n\n 1. First.\n 2. Second.\n\n\nPart\n----\n\nWords.\n\n- An item.\n\n\nFoot.\n");
+        "Title\n=====\n\n 1. First.\n 2. Second.\n\n\nPart\n----\n\nWords.\n\n- An "
+        "item.\n\n\nFoot.\n");
 }
 
 }  // namespace
