@@ -62,27 +62,33 @@ std::vector<std::string> storm_zone_ids() {
   return ids;
 }
 
+// Why a proof cannot be had, asked before anything is solved; nothing where it can.
+std::optional<Outcome> refused_proof(const AdviseProblem& problem, const std::string& file) {
+  if (!problem.tabled.empty()) {
+    return wrong_command_line("option --prove: tables of fixed regimes leave no lattice to prove");
+  }
+  std::optional<Fault> refusal = refusal_to_prove(problem.stand);
+  if (!refusal && problem.successor) refusal = refusal_to_prove(*problem.successor);
+  if (refusal) return wrong_input({*refusal}, file);
+  return std::nullopt;
+}
+
 Outcome run(const AdviseCommandOptions& options) {
   if (const auto refused = overwriting(options.scenario, options.output)) return *refused;
-  const std::string name = shown_name(options.scenario);
+  const std::string file = shown_name(options.scenario);
   const Result<ScenarioQuestion> question = load_question(options.scenario);
-  if (!question) return wrong_input(question.error(), name);
+  if (!question) return wrong_input(question.error(), file);
+  if (options.prove) {
+    if (const auto refused = refused_proof(question->problem, file)) return *refused;
+  }
   AdviseOptions how;
   how.exhaustive = options.exhaustive;
-  if (options.prove) {
-    const AdviseProblem& problem = question->problem;
-    for (const StandProblem* stand : {&problem.stand, problem.successor ? &*problem.successor
-                                                                        : nullptr}) {
-      if (!stand) continue;
-      if (const auto refusal = refusal_to_prove(*stand)) return wrong_input({*refusal}, name);
-    }
-  }
   const Result<Advice> advice = advise(question->problem, how);
-  if (!advice) return wrong_input(advice.error(), name);
+  if (!advice) return wrong_input(advice.error(), file);
   std::optional<AnswerProof> proof;
   if (options.prove) {
     const Result<AnswerProof> proved = prove_answer(question->problem);
-    if (!proved) return wrong_input(proved.error(), name);
+    if (!proved) return wrong_input(proved.error(), file);
     if (!proved->agrees()) return disagreement(*proved);
     proof = *proved;
   }

@@ -60,16 +60,28 @@ RegimeContext context_of(const Scenario& scenario, const Advice& advice) {
           advice.standing, scenario.hazard.active(), advice.successor_lev};
 }
 
+Value decisions(const Regime& regime) {
+  return {{"thinnings", list(regime.thinnings,
+                             [](const Thinning& thinning) {
+                               return Value{
+                                   {"age_yr", whole_age(thinning.at)},
+                                   {"removal_fraction", number(thinning.removal_fraction)}};
+                             })},
+          {"final_harvest_age_yr", whole_age(regime.final_harvest)}};
+}
+
 Value plan(const Plan& plan, const RegimeContext& context) {
-  Value object{{"thinnings", list(plan.regime.thinnings,
-                                  [](const Thinning& thinning) {
-                                    return Value{
-                                        {"age_yr", whole_age(thinning.at)},
-                                        {"removal_fraction", number(thinning.removal_fraction)}};
-                                  })},
-               {"final_harvest_age_yr", whole_age(plan.regime.final_harvest)}};
+  Value object = decisions(plan.regime);
   add_value(object, plan.value, context);
   return object;
+}
+
+Value third_instead(const std::optional<ThirdInstead>& third, const RegimeContext& context) {
+  return optional(third, [&](const ThirdInstead& lighter) {
+    return Value{{"best", plan(lighter.best, context)},
+                 {"cost_usd_ac", usd_ac(lighter.cost)},
+                 {"loss_saved_usd_ac", usd_ac(lighter.loss_saved)}};
+  });
 }
 
 Value regime(const RegimeReport& report, const RegimeContext& context) {

@@ -20,9 +20,15 @@ struct RegimeContext {
 };
 RegimeContext context_of(const Scenario& scenario, const Advice& advice);
 
+// {thinnings: [{age_yr, removal_fraction}], final_harvest_age_yr}.
+Value decisions(const Regime& regime);
+
 // PLAN: {thinnings, final_harvest_age_yr, land_expectation_value_usd_ac,
 // forest_value_usd_ac, net_present_value_usd_ac}.
 Value plan(const Plan& plan, const RegimeContext& context);
+
+// {best: PLAN, cost_usd_ac, loss_saved_usd_ac}; null where no cut exceeds a third.
+Value third_instead(const std::optional<ThirdInstead>& third, const RegimeContext& context);
 
 // A regime with its tons, money and measures, shaped like "best" of staddle-advice/1.
 Value regime(const RegimeReport& report, const RegimeContext& context);

@@ -33,12 +33,7 @@ Value storm_answer(const StormAnswer& storm, const RegimeContext& context) {
                  {"best", plan(row.best, context)},
                  {"same_advice", row.same_advice}};
   });
-  object["third_instead"] =
-      optional(storm.third_instead, [&](const ThirdInstead& third) {
-        return Value{{"best", plan(third.best, context)},
-                     {"cost_usd_ac", usd_ac(third.cost)},
-                     {"loss_saved_usd_ac", usd_ac(third.loss_saved)}};
-      });
+  object["third_instead"] = third_instead(storm.third_instead, context);
   object["yearly_loss_usd_ac"] = list(storm.thinnings, [](const StormAfterThinning& thinning) {
     return Value{{"age_yr", whole_age(thinning.at)},
                  {"before", usd_ac(thinning.yearly_loss_before)},

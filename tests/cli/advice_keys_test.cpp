@@ -208,5 +208,12 @@ TEST_CASE("a lattice too large for a proof is refused with its size and a coarse
   CHECK(run.err.find("removal") != std::string::npos);
 }
 
+TEST_CASE("tables of fixed regimes leave nothing for a proof") {
+  const Run run = run_staddle(
+      {"advise", support::in_source_tree("scenarios/tables/two_plans.json"), "--prove"});
+  CHECK(run.exit_code == 2);
+  CHECK(run.err.find("--prove") != std::string::npos);
+}
+
 }  // namespace
 }  // namespace staddle

@@ -130,5 +130,20 @@ TEST_CASE("growth as text opens with year and age then tons and dollars then the
   CHECK(text.find("before cut") != std::string::npos);
 }
 
+TEST_CASE("a table of a fixed regime grows by its name and nothing else is known") {
+  const std::string path = support::in_source_tree("scenarios/tables/two_plans.json");
+  const Run best = run_staddle({"grow", path, "--format", "json"});
+  REQUIRE(best.exit_code == 0);
+  const Run named = run_staddle({"grow", path, "--regime", "thinned at 17", "--format", "json"});
+  REQUIRE(named.exit_code == 0);
+  CHECK(Json::parse(named.out)["regime"]["thinnings"].size() == 1);
+  const Run uncut = run_staddle({"grow", path, "--regime", "none", "--format", "json"});
+  REQUIRE(uncut.exit_code == 0);
+  CHECK(Json::parse(uncut.out)["regime"]["thinnings"].empty());
+  const Run wrong = run_staddle({"grow", path, "--regime", "thinned at 18"});
+  CHECK(wrong.exit_code == 2);
+  CHECK(wrong.err.find("did you mean thinned at 17?") != std::string::npos);
+}
+
 }  // namespace
 }  // namespace staddle
