@@ -49,6 +49,7 @@ class AdviceWriter {
     result["model"] = model();
     if (advice_.standing) add_standing_stand(result);
     result["advantage_usd_ac"] = json::usd_ac(advice_.advantage);
+    result["third_instead"] = json::third_instead(advice_.third_instead, context_);
     if (advice_.storm) result["storm"] = json::storm_answer(*advice_.storm, context_);
     return result;
   }
@@ -160,6 +161,11 @@ class AdviceWriter {
                        {"then", json::measures(wait.then)}};
         });
     result["waiting_earns_usd_ac"] = json::optional(advice_.waiting_earns, json::usd_ac);
+    result["sale_now"] = json::optional(advice_.sale_now, [](const SaleNow& sale) {
+      return Value{{"regime", json::decisions(sale.plan)},
+                   {"net_revenue_usd_ac", json::usd_ac(sale.net_revenue)},
+                   {"refuse_below_usd_ac", json::usd_ac(sale.refuse_below)}};
+    });
   }
 
   const Scenario& scenario_;
