@@ -32,7 +32,10 @@ Candidates::Candidates(const CaseKernel& kernel, const LatticeRules& rules,
 void Candidates::offer(double value, const LatticeRegime& regime) {
   const auto cuts = static_cast<std::size_t>(regime.cuts);
   if (!(value > floor_[cuts])) return;
-  if (waiting_.size() == most_waiting) settle();
+  if (waiting_.size() == most_waiting) {
+    drop_beaten();
+    if (waiting_.size() > most_waiting / 2) settle();
+  }
   if (value > highest_[cuts]) {
     highest_[cuts] = value;
     floor_[cuts] = value - tables_.slack(value);
@@ -40,9 +43,15 @@ void Candidates::offer(double value, const LatticeRegime& regime) {
   waiting_.push_back({value, regime});
 }
 
+void Candidates::drop_beaten() {
+  std::erase_if(waiting_, [this](const Candidate& candidate) {
+    return !(candidate.value > floor_[static_cast<std::size_t>(candidate.regime.cuts)]);
+  });
+}
+
 void Candidates::settle() {
+  drop_beaten();
   for (const Candidate& candidate : waiting_) {
-    if (!(candidate.value > floor_[static_cast<std::size_t>(candidate.regime.cuts)])) continue;
     const RegimeValue exact = evaluate(kernel_, regime_of(candidate.regime, rules_));
     champions_.offer(exact.objective.in(dollars_per_acre), candidate.regime);
   }

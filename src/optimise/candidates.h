@@ -35,7 +35,8 @@ class Candidates {
     double value;
     LatticeRegime regime;
   };
-  static constexpr std::size_t most_waiting = 512;
+  static constexpr std::size_t most_waiting = 1024;
+  void drop_beaten();
 
   const CaseKernel& kernel_;
   const LatticeRules& rules_;

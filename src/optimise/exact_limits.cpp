@@ -44,10 +44,10 @@ void ExactLimits::replay(const LatticeRegime& before, int age_yr, StandPoint& po
 bool ExactLimits::stand_may_be_cut(const LatticeRegime& before, const Trajectory& stand,
                                    int age_yr) const {
   const auto t = static_cast<std::size_t>(age_yr);
-  const double margin = std::min(stand.diameter_in[t] - least_diameter_in_,
-                                 stand.crown_ratio[t] - least_crown_ratio_);
-  if (margin > doubt) return true;
-  if (margin < -doubt) return false;
+  const double diameter = wide(stand.diameter_in[t]) - least_diameter_in_;
+  const double crown = wide(stand.crown_ratio[t]) - least_crown_ratio_;
+  if (diameter < -doubt_of_diameter_in || crown < -doubt_of_crown_ratio) return false;
+  if (diameter > doubt_of_diameter_in && crown > doubt_of_crown_ratio) return true;
   StandPoint point;
   Measured measured;
   replay(before, age_yr, point, measured);
@@ -56,8 +56,8 @@ bool ExactLimits::stand_may_be_cut(const LatticeRegime& before, const Trajectory
 
 bool ExactLimits::cut_may_be_taken(const LatticeRegime& before, int age_yr,
                                    const CutOptions& cuts, std::size_t removal) const {
-  if (cuts.margin[removal] > doubt) return true;
-  if (cuts.margin[removal] < -doubt) return false;
+  if (wide(cuts.margin[removal]) > doubt) return true;
+  if (wide(cuts.margin[removal]) < -doubt) return false;
   StandPoint point;
   Measured measured;
   Cut cut;

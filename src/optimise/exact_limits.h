@@ -24,8 +24,9 @@ class ExactLimits {
                         std::size_t removal) const;
 
  private:
-  // Vector arithmetic is exact to about 1e-12 of values below 1e4.
-  static constexpr double doubt = 1e-6;
+  // Vector arithmetic is exact to about 1e-5 of values below 1e3: trees, square feet, tons.
+  static constexpr double doubt = 1e-2;
+  static constexpr double doubt_of_diameter_in = 1e-3, doubt_of_crown_ratio = 1e-4;
   void replay(const LatticeRegime& before, int age_yr, StandPoint& point,
               Measured& measured) const;
 

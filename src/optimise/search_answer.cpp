@@ -37,27 +37,6 @@ SearchAnswer answer_exhaustively(const CaseKernel& kernel, const LatticeRules& r
   return answer;
 }
 
-namespace {
-
-// Absent where an approximate value lies too close to the floor to tell.
-std::optional<WindowAges> windows_of(const VectorSearch& search, const LatticeRules& rules,
-                                     const SearchTables& tables, const Champion& best) {
-  const double floor = best.value - near_best_tolerance_usd_ac(best.value);
-  const double slack = tables.slack(best.value);
-  bool in_doubt = false;
-  const auto is_near = [&](double highest) {
-    if (std::fabs(highest - floor) <= slack) in_doubt = true;
-    return highest >= floor;
-  };
-  const WindowAges ages = outermost_ages(
-      rules, best, [&](int at) { return is_near(search.highest_with_final(at)); },
-      [&](int at) { return is_near(search.highest_with_first_cut(at)); });
-  if (in_doubt) return std::nullopt;
-  return ages;
-}
-
-}  // namespace
-
 SearchAnswer answer_by_vectors(const CaseKernel& kernel, const LatticeRules& rules,
                                const StandOptions& options) {
   const SearchTables tables(kernel, rules);
@@ -65,14 +44,15 @@ SearchAnswer answer_by_vectors(const CaseKernel& kernel, const LatticeRules& rul
   search.run();
   SearchAnswer answer;
   answer.best = search.candidates().best();
-  answer.regimes_valued = search.regimes_valued();
-  answer.finished = search.finished();
   for (int cuts = 0; cuts <= rules.max_thinnings(); ++cuts) {
     answer.by_count.push_back(search.candidates().champion(cuts));
   }
-  if (!options.windows || !answer.best) return answer;
-  answer.windows = windows_of(search, rules, tables, *answer.best);
-  if (!answer.windows) return answer_exhaustively(kernel, rules, options);
+  if (options.windows && answer.best) {
+    const double floor = answer.best->value - near_best_tolerance_usd_ac(answer.best->value);
+    answer.windows = search.near_ages(*answer.best, floor);
+  }
+  answer.regimes_valued = search.regimes_valued();
+  answer.finished = search.finished();
   return answer;
 }
 

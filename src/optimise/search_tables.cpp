@@ -8,6 +8,11 @@
 #include "staddle/base/tolerance.h"
 
 namespace staddle {
+namespace {
+
+Lane narrow(double value) { return static_cast<Lane>(value); }
+
+}  // namespace
 
 SearchTables::SearchTables(const CaseKernel& kernel, const LatticeRules& rules)
     : first_yr(std::max(kernel.present_yr(), 1)),
@@ -19,6 +24,7 @@ SearchTables::SearchTables(const CaseKernel& kernel, const LatticeRules& rules)
   take_growth(kernel);
   take_money(kernel);
   take_removals(kernel, rules);
+  bound_rounding(kernel, rules);
 }
 
 void SearchTables::take_growth(const CaseKernel& kernel) {
@@ -33,23 +39,23 @@ void SearchTables::take_growth(const CaseKernel& kernel) {
   for (auto* array : {&survival, &log_basal_constant, &log_basal_n, &tons_constant, &tons_n,
                       &tons_w, &tons_trees, &tons_basal, &diameter_constant, &diameter_n,
                       &height_ft, &crown_slope}) {
-    array->assign(size, 0.0);
+    array->assign(size, 0);
   }
   for (std::size_t t = 0; t < size; ++t) {
     // Ages before the first and after the last are never read for an answer.
     const AgeRow& row = growth.row(std::clamp(static_cast<int>(t), first_yr, last_yr));
-    survival[t] = row.survival_term;
-    log_basal_constant[t] = row.log_basal_constant;
-    log_basal_n[t] = row.log_basal_exponent;
-    tons_trees[t] = row.log_tons_trees;
-    tons_basal[t] = row.log_tons_basal;
-    tons_constant[t] = row.log_tons_constant + row.log_tons_basal * row.log_basal_constant;
-    tons_n[t] = row.log_tons_trees + row.log_tons_basal * row.log_basal_exponent;
-    tons_w[t] = row.log_tons_basal;
-    diameter_constant[t] = 0.5 * (row.log_basal_constant - std::log(basal_area_factor));
-    diameter_n[t] = 0.5 * (row.log_basal_exponent - 1.0);
-    height_ft[t] = row.height_ft;
-    crown_slope[t] = row.crown_slope / row.height_ft;
+    survival[t] = narrow(row.survival_term);
+    log_basal_constant[t] = narrow(row.log_basal_constant);
+    log_basal_n[t] = narrow(row.log_basal_exponent);
+    tons_trees[t] = narrow(row.log_tons_trees);
+    tons_basal[t] = narrow(row.log_tons_basal);
+    tons_constant[t] = narrow(row.log_tons_constant + row.log_tons_basal * row.log_basal_constant);
+    tons_n[t] = narrow(row.log_tons_trees + row.log_tons_basal * row.log_basal_exponent);
+    tons_w[t] = narrow(row.log_tons_basal);
+    diameter_constant[t] = narrow(0.5 * (row.log_basal_constant - std::log(basal_area_factor)));
+    diameter_n[t] = narrow(0.5 * (row.log_basal_exponent - 1.0));
+    height_ft[t] = narrow(row.height_ft);
+    crown_slope[t] = narrow(row.crown_slope / row.height_ft);
   }
   terms = assortment.terms().size();
   products = assortment.size();
@@ -57,11 +63,13 @@ void SearchTables::take_growth(const CaseKernel& kernel) {
   tree_power = assortment.tree_power();
   dbh_power = assortment.dbh_power();
   for (const MerchantableTerm& term : assortment.terms()) {
-    top_term.push_back(term.top_term);
-    dbh_term.push_back(term.dbh_term);
+    top_term.push_back(narrow(term.top_term));
+    dbh_term.push_back(narrow(term.dbh_term));
   }
   for (std::size_t i = 0; i < products; ++i) {
-    for (std::size_t j = 0; j < terms; ++j) coefficient.push_back(assortment.coefficient(i, j));
+    for (std::size_t j = 0; j < terms; ++j) {
+      coefficient.push_back(narrow(assortment.coefficient(i, j)));
+    }
   }
 }
 
@@ -75,47 +83,40 @@ void SearchTables::take_money(const CaseKernel& kernel) {
   final_sale_cost = kernel.final_sale_cost();
   delay_money = kernel.delay_money();
   delay_discount = kernel.land_discount(kernel.present_yr());
-  double highest_price = 0.0;
   for (std::size_t i = 0; i < products; ++i) {
-    final_price.push_back(kernel.final_price(i));
-    thinning_price.push_back(kernel.thinning_price(i));
-    highest_price = std::max({highest_price, final_price[i], thinning_price[i]});
+    final_price.push_back(narrow(kernel.final_price(i)));
+    thinning_price.push_back(narrow(kernel.thinning_price(i)));
   }
-  final_weight.assign(terms, 0.0);
   for (std::size_t j = 0; j < terms; ++j) {
+    double weight = 0.0;
     for (std::size_t i = 0; i < products; ++i) {
-      final_weight[j] += final_price[i] * coefficient[i * terms + j];
+      weight += kernel.final_price(i) * kernel.assortment().coefficient(i, j);
     }
-    final_weight[j] *= growth_multiplier;
+    final_weight.push_back(narrow(weight * growth_multiplier));
   }
   const std::size_t size = survival.size();
   for (auto* array : {&discount, &land_discount, &other_timber, &yearly_before, &yearly_after,
                       &practices, &summed_before, &summed_after}) {
-    array->assign(size, 0.0);
+    array->assign(size, 0);
   }
-  land_factor.assign(size, 1.0);
-  double total = std::fabs(kernel.start().money) + std::fabs(delay_money);
+  land_factor.assign(size, 1);
+  double before = 0.0, after = 0.0;
   for (int at = kernel.present_yr(); at <= last_yr; ++at) {
     const auto t = static_cast<std::size_t>(at);
-    discount[t] = kernel.discount(at);
-    land_discount[t] = kernel.land_discount(at);
-    other_timber[t] = kernel.other_timber_value(at);
-    if (!standing) land_factor[t] = 1.0 / (1.0 - land_discount[t]);
+    const double now = kernel.discount(at);
+    discount[t] = narrow(now);
+    land_discount[t] = narrow(kernel.land_discount(at));
+    other_timber[t] = narrow(kernel.other_timber_value(at));
+    if (!standing) land_factor[t] = narrow(1.0 / (1.0 - kernel.land_discount(at)));
     if (at == kernel.present_yr()) continue;
-    yearly_before[t] = kernel.yearly_money(at, false);
-    yearly_after[t] = kernel.yearly_money(at, true);
-    practices[t] = kernel.practice_money(at);
-    summed_before[t] = summed_before[t - 1] + discount[t] * (yearly_before[t] + practices[t]);
-    summed_after[t] = summed_after[t - 1] + discount[t] * (yearly_after[t] + practices[t]);
-    total += discount[t] * (std::fabs(yearly_before[t]) + std::fabs(yearly_after[t]) +
-                            std::fabs(practices[t]));
+    yearly_before[t] = narrow(kernel.yearly_money(at, false));
+    yearly_after[t] = narrow(kernel.yearly_money(at, true));
+    practices[t] = narrow(kernel.practice_money(at));
+    before += now * (kernel.yearly_money(at, false) + kernel.practice_money(at));
+    after += now * (kernel.yearly_money(at, true) + kernel.practice_money(at));
+    summed_before[t] = narrow(before);
+    summed_after[t] = narrow(after);
   }
-  // A thousand tons stand on no acre; 4e-13 is some two thousand roundings.
-  constexpr double more_than_any_tons = 1000.0;
-  total += highest_price * more_than_any_tons * growth_multiplier + std::fabs(land_value) +
-           other_timber[static_cast<std::size_t>(last_yr)];
-  const double widest = standing ? 1.0 : land_factor[static_cast<std::size_t>(first_yr)];
-  rounding = 4e-13 * total * widest;
 }
 
 void SearchTables::take_removals(const CaseKernel& kernel, const LatticeRules& rules) {
@@ -125,24 +126,74 @@ void SearchTables::take_removals(const CaseKernel& kernel, const LatticeRules& r
     RemovalFactors factors;
     for (const double removal : fractions) {
       const bool leaves = rules.leaves_trees(removal, entry);
+      const double log_trees = leaves ? std::log1p(-removal / (q * q)) : 0.0;
+      const double log_basal = leaves ? std::log1p(-removal) : 0.0;
+      const double log_diameter = 0.5 * (log_basal - log_trees);
       factors.leaves_trees.push_back(leaves);
-      factors.log_trees.push_back(leaves ? std::log1p(-removal / (q * q)) : 0.0);
-      factors.log_basal.push_back(leaves ? std::log1p(-removal) : 0.0);
-      const double log_diameter = 0.5 * (factors.log_basal.back() - factors.log_trees.back());
-      factors.top_factor.push_back(std::exp(-top_power * log_diameter));
+      factors.log_trees.push_back(narrow(log_trees));
+      factors.log_basal.push_back(narrow(log_basal));
+      factors.top_factor.push_back(narrow(std::exp(-top_power * log_diameter)));
       factors.dbh_factor.push_back(
-          std::exp(tree_power * factors.log_trees.back() - dbh_power * log_diameter));
+          narrow(std::exp(tree_power * log_trees - dbh_power * log_diameter)));
     }
     for (auto* array : {&factors.log_trees, &factors.log_basal, &factors.top_factor,
                         &factors.dbh_factor}) {
-      array->resize(fractions.size() + lane_padding, 0.0);
+      array->resize(fractions.size() + lane_padding, 0);
     }
     removals.push_back(std::move(factors));
   }
 }
 
+void SearchTables::bound_rounding(const CaseKernel& kernel, const LatticeRules& rules) {
+  const StandPoint start = kernel.start();
+  // The densest stand that growth and cuts can make: w = ln(1 - CI).
+  double log_density = std::max(0.0, std::log1p(-start.competition));
+  double rise = 0.0;
+  double final_weights = 0.0, thinning_weights = 0.0;
+  for (std::size_t j = 0; j < terms; ++j) {
+    double thinning = 0.0;
+    for (std::size_t i = 0; i < products; ++i) {
+      thinning += wide(thinning_price[i]) * wide(coefficient[i * terms + j]);
+    }
+    final_weights += std::fabs(wide(final_weight[j]));
+    thinning_weights += std::fabs(thinning * growth_multiplier);
+  }
+  for (int at = rules.cut_from(); at <= rules.cut_to(); ++at) {
+    const auto t = static_cast<std::size_t>(at);
+    for (const RemovalFactors& factors : removals) {
+      for (std::size_t f = 0; f < factors.leaves_trees.size(); ++f) {
+        rise = std::max(rise, wide(factors.log_basal[f]) -
+                                  wide(log_basal_n[t]) * wide(factors.log_trees[f]));
+      }
+    }
+  }
+  double largest = 0.0, costs = std::fabs(start.money) + std::fabs(delay_money);
+  for (int at = std::min(rules.cut_from(), rules.final_from()); at <= last_yr; ++at) {
+    const auto t = static_cast<std::size_t>(at);
+    const double log_tpa = std::log(kernel.growth().trees_at(start.trees, at));
+    const double log_least = std::min(log_tpa, std::log(fewest_trees_left));
+    const double density = log_density + rise * rules.max_thinnings();
+    const double tons = std::exp(
+        wide(tons_constant[t]) + wide(tons_w[t]) * density +
+        std::max(wide(tons_n[t]) * log_tpa, wide(tons_n[t]) * log_least));
+    const double weights = final_weights + (at <= rules.cut_to() ? thinning_weights : 0.0);
+    const double other = wide(other_timber[t]);
+    largest = std::max(largest, wide(discount[t]) * (weights * tons + other) *
+                                    (standing ? 1.0 : wide(land_factor[t])));
+    costs += wide(discount[t]) * (std::fabs(wide(yearly_before[t])) +
+                                  std::fabs(wide(yearly_after[t])) +
+                                  std::fabs(wide(practices[t])));
+  }
+  costs += std::fabs(land_value) + std::fabs(final_sale_cost) + std::fabs(thinning_sale_cost);
+  if (!standing) costs *= wide(land_factor[static_cast<std::size_t>(rules.final_from())]);
+  constexpr double bits_of_a_value = 100, bits_of_a_cut = 50, bits_of_a_cost = 30;
+  const double last_bit = 0x1p-24;
+  rounding = last_bit * ((bits_of_a_value + bits_of_a_cut * rules.max_thinnings()) * largest +
+                         bits_of_a_cost * costs);
+}
+
 double SearchTables::slack(double value) const {
-  return tolerance::prune_slack(value) + rounding;
+  return tolerance::prune_slack(value) + 2.0 * rounding;
 }
 
 }  // namespace staddle

@@ -17,16 +17,22 @@ namespace HWY_NAMESPACE {
 namespace {
 
 namespace hn = hwy::HWY_NAMESPACE;
-using Tag = hn::ScalableTag<double>;
+using Tag = hn::ScalableTag<Lane>;
 using Lanes = hn::Vec<Tag>;
 
 constexpr double minus_infinity = -std::numeric_limits<double>::infinity();
 
-HWY_INLINE Lanes set(double value) { return hn::Set(Tag(), value); }
-HWY_INLINE Lanes load(const std::vector<double>& array, std::size_t at) {
+HWY_INLINE Lanes counted_from(double first) {
+  return hn::Iota(Tag(), static_cast<Lane>(first));
+}
+
+HWY_INLINE Lanes set(Lane value) { return hn::Set(Tag(), value); }
+HWY_INLINE Lanes set(double value) { return set(static_cast<Lane>(value)); }
+HWY_INLINE Lanes set(int value) { return set(static_cast<Lane>(value)); }
+HWY_INLINE Lanes load(const LaneArray& array, std::size_t at) {
   return hn::LoadU(Tag(), array.data() + at);
 }
-HWY_INLINE void store(Lanes value, std::vector<double>& array, std::size_t at) {
+HWY_INLINE void store(Lanes value, LaneArray& array, std::size_t at) {
   hn::StoreU(value, Tag(), array.data() + at);
 }
 HWY_INLINE Lanes exp_of(Lanes x) { return hn::Exp(Tag(), x); }
@@ -42,53 +48,95 @@ HWY_INLINE Lanes merchantable(const SearchTables& tables, std::size_t term, Lane
                            hn::MulAdd(set(tables.dbh_term[term]), dbh_factor, log_tons)));
 }
 
-// The stand and its worth at the ages t, t+1, ...
-HWY_INLINE void grow(const SearchTables& tables, const SearchState& state, std::size_t t,
-                     double offset_value, const StretchPlan& plan, Trajectory& out) {
-  Lanes n;
+// One step of the arithmetic for all ages of a plan, then the next step: so the long
+// chains of one vector overlap those of the others.
+template <class Step>
+HWY_INLINE void for_ages(const StretchPlan& plan, const Step& step) {
+  const auto to = static_cast<std::size_t>(plan.to);
+  for (auto t = static_cast<std::size_t>(plan.from); t <= to; t += hn::Lanes(Tag())) step(t);
+}
+
+// n at all ages of the plan.
+HWY_INLINE void grow_trees(const SearchTables& tables, const SearchState& state,
+                           const StretchPlan& plan, Trajectory& out) {
+  const Lanes invariant = set(state.trees.invariant);
   if (state.trees.held) {
-    n = set(std::log(state.trees.invariant));
-  } else {
-    const Lanes above = exp_of(hn::Mul(set(-1.0 / tables.survival_exponent),
-                                       log_of(hn::Add(set(state.trees.invariant),
-                                                      load(tables.survival, t)))));
-    n = log_of(hn::Add(set(tables.survival_floor), above));
+    const Lanes n = set(std::log(state.trees.invariant));
+    for_ages(plan, [&](std::size_t t) HWY_ATTR { store(n, out.log_tpa, t); });
+    return;
   }
-  Lanes w = set(0.0);
-  if (state.competition != 0.0) {
-    const Lanes years = hn::Iota(Tag(), static_cast<double>(t) - state.age_yr);
-    const Lanes competition = hn::Mul(
-        set(state.competition), exp_of(hn::Mul(set(-state.recovery_per_yr), years)));
-    w = log_of(hn::Sub(set(1.0), competition));
+  const Lanes power = set(-1.0 / tables.survival_exponent), floor = set(tables.survival_floor);
+  for_ages(plan, [&](std::size_t t) HWY_ATTR {
+    const Lanes term = log_of(hn::Add(invariant, load(tables.survival, t)));
+    store(log_of(hn::Add(floor, exp_of(hn::Mul(power, term)))), out.log_tpa, t);
+  });
+}
+
+// w at all ages of the plan.
+HWY_INLINE void recover(const SearchState& state, const StretchPlan& plan, Trajectory& out) {
+  if (state.competition == 0.0) {
+    for_ages(plan, [&](std::size_t t) HWY_ATTR { store(hn::Zero(Tag()), out.log_density, t); });
+    return;
   }
-  const Lanes log_tons =
-      hn::MulAdd(load(tables.tons_w, t), w,
-                 hn::MulAdd(load(tables.tons_n, t), n, load(tables.tons_constant, t)));
-  const Lanes log_diameter =
-      hn::MulAdd(set(0.5), w,
-                 hn::MulAdd(load(tables.diameter_n, t), n, load(tables.diameter_constant, t)));
-  const Lanes top_factor = exp_of(hn::Mul(set(-tables.top_power), log_diameter));
-  const Lanes dbh_factor = exp_of(hn::Sub(hn::Mul(set(tables.tree_power), n),
-                                          hn::Mul(set(tables.dbh_power), log_diameter)));
-  Lanes value = hn::Add(load(tables.other_timber, t), set(offset_value));
-  for (std::size_t j = 0; j < tables.terms; ++j) {
-    const Lanes m = merchantable(tables, j, log_tons, top_factor, dbh_factor);
-    value = hn::MulAdd(set(tables.final_weight[j]), m, value);
-    if (plan.cuts_follow) store(m, out.merchantable[j], t);
+  const Lanes years = counted_from(plan.from - state.age_yr);
+  Lanes competition =
+      hn::Mul(set(state.competition), exp_of(hn::Mul(set(-state.recovery_per_yr), years)));
+  const Lanes decay =
+      set(std::exp(-state.recovery_per_yr * static_cast<double>(hn::Lanes(Tag()))));
+  for_ages(plan, [&](std::size_t t) HWY_ATTR {
+    store(log_of(hn::Sub(set(1.0), competition)), out.log_density, t);
+    competition = hn::Mul(competition, decay);
+  });
+}
+
+// ln Y, ln Dq, X1 and X2 at all ages of the plan.
+HWY_INLINE void measure(const SearchTables& tables, const StretchPlan& plan, Trajectory& out) {
+  const Lanes half = set(0.5), top_power = set(-tables.top_power),
+              dbh_power = set(tables.dbh_power), tree_power = set(tables.tree_power);
+  for_ages(plan, [&](std::size_t t) HWY_ATTR {
+    const Lanes n = load(out.log_tpa, t), w = load(out.log_density, t);
+    const Lanes log_diameter =
+        hn::MulAdd(half, w,
+                   hn::MulAdd(load(tables.diameter_n, t), n, load(tables.diameter_constant, t)));
+    store(hn::MulAdd(load(tables.tons_w, t), w,
+                     hn::MulAdd(load(tables.tons_n, t), n, load(tables.tons_constant, t))),
+          out.log_tons, t);
+    store(log_diameter, out.diameter_in, t);
+    store(exp_of(hn::Mul(top_power, log_diameter)), out.top_factor, t);
+    store(exp_of(hn::MulSub(tree_power, n, hn::Mul(dbh_power, log_diameter))), out.dbh_factor, t);
+  });
+}
+
+// The worth of what stands, and its tons where cuts follow.
+HWY_INLINE void appraise(const SearchTables& tables, const SearchState& state,
+                         const StretchPlan& plan, Trajectory& out) {
+  double offset_value = 0.0;
+  for (std::size_t i = 0; i < tables.products; ++i) {
+    offset_value += state.offset[i] * wide(tables.final_price[i]);
   }
-  store(value, out.stumpage, t);
-  if (!plan.cuts_follow && tables.perils.empty()) return;
-  const Lanes diameter = exp_of(log_diameter);
-  store(diameter, out.diameter_in, t);
-  if (!plan.cuts_follow) return;
-  store(n, out.log_tpa, t);
-  store(w, out.log_density, t);
-  store(log_tons, out.log_tons, t);
-  store(top_factor, out.top_factor, t);
-  store(dbh_factor, out.dbh_factor, t);
-  const Lanes crown = hn::Sub(set(1.0 + tables.crown_offset),
-                              exp_of(hn::Mul(load(tables.crown_slope, t), diameter)));
-  store(clamped(crown, 0.0, 1.0), out.crown_ratio, t);
+  for_ages(plan, [&](std::size_t t) HWY_ATTR {
+    const Lanes log_tons = load(out.log_tons, t), top_factor = load(out.top_factor, t),
+                dbh_factor = load(out.dbh_factor, t);
+    Lanes value = hn::Add(load(tables.other_timber, t), set(offset_value));
+    for (std::size_t j = 0; j < tables.terms; ++j) {
+      const Lanes m = merchantable(tables, j, log_tons, top_factor, dbh_factor);
+      value = hn::MulAdd(set(tables.final_weight[j]), m, value);
+      if (plan.cuts_follow) store(m, out.merchantable[j], t);
+    }
+    store(value, out.stumpage, t);
+  });
+}
+
+// Diameter and crown, for limits, storms and the response to a cut.
+HWY_INLINE void measure_crowns(const SearchTables& tables, const StretchPlan& plan,
+                               Trajectory& out) {
+  for_ages(plan, [&](std::size_t t) HWY_ATTR {
+    const Lanes diameter = exp_of(load(out.diameter_in, t));
+    store(diameter, out.diameter_in, t);
+    const Lanes crown = hn::Sub(set(1.0 + tables.crown_offset),
+                                exp_of(hn::Mul(load(tables.crown_slope, t), diameter)));
+    store(clamped(crown, 0.0, 1.0), out.crown_ratio, t);
+  });
 }
 
 // The damage share of a peril at the ages t, t+1, ...
@@ -105,7 +153,7 @@ HWY_INLINE Lanes damage(const SearchTables& tables, const PerilKernel& peril, st
                               hn::Sub(height, set(peril.reference_height_ft)),
                               set(peril.base_log_odds));
   log_odds = hn::MulAdd(set(peril.slenderness_slope),
-                        hn::Max(set(0.0), hn::Sub(slenderness, set(slenderness_threshold))),
+                        hn::Max(hn::Zero(Tag()), hn::Sub(slenderness, set(slenderness_threshold))),
                         log_odds);
   log_odds = hn::MulAdd(hn::Mul(set(peril.log_odds_ratio), opening), reach, log_odds);
   return hn::Div(tall, hn::Add(set(1.0), exp_of(hn::Neg(log_odds))));
@@ -114,22 +162,22 @@ HWY_INLINE Lanes damage(const SearchTables& tables, const PerilKernel& peril, st
 // What storms take at the ages t, t+1, ..., per acre that enters the year.
 HWY_INLINE void meet_storms(const SearchTables& tables, const SearchState& state, std::size_t t,
                             Trajectory& out) {
-  const Lanes age = hn::Iota(Tag(), static_cast<double>(t));
+  const Lanes age = counted_from(static_cast<double>(t));
   const Lanes cap = set(slenderness_cap);
   Lanes slenderness = hn::Min(
       cap, hn::Div(hn::Mul(set(12.0), load(tables.height_ft, t)), load(out.diameter_in, t)));
-  Lanes opening = set(0.0);
+  Lanes opening = hn::Zero(Tag());
   const Lanes recovery = set(tables.storm_recovery_yr);
   for (int i = 0; i < state.memories; ++i) {
     const CutMemory& cut = state.memory[static_cast<std::size_t>(i)];
     const Lanes since = hn::Sub(age, set(cut.age_yr + 1.0));
-    const Lanes left = hn::Max(set(0.0), hn::Sub(set(1.0), hn::Div(since, recovery)));
+    const Lanes left = hn::Max(hn::Zero(Tag()), hn::Sub(set(1.0), hn::Div(since, recovery)));
     opening = hn::Max(opening, hn::Mul(set(cut.opening), left));
     const auto recent = hn::Lt(since, recovery);
     slenderness = hn::IfThenElse(recent, hn::Max(slenderness, set(cut.slenderness)), slenderness);
   }
   const Lanes value = load(out.stumpage, t);
-  Lanes loss = set(0.0), money = set(0.0);
+  Lanes loss = hn::Zero(Tag()), money = hn::Zero(Tag());
   for (const PerilKernel& peril : tables.perils) {
     const Lanes lost = hn::Mul(set(peril.annual_probability),
                                damage(tables, peril, t, slenderness, opening));
@@ -144,20 +192,20 @@ HWY_INLINE void meet_storms(const SearchTables& tables, const SearchState& state
 // Money, land weight and standing acres year by year, where storms link the years.
 HWY_INLINE void pass_years(const SearchTables& tables, const SearchState& state,
                            const StretchPlan& plan, Trajectory& out) {
-  const std::vector<double>& yearly =
+  const LaneArray& yearly =
       state.first_thinning_past ? tables.yearly_after : tables.yearly_before;
   double money = state.money, land_weight = state.land_weight, alive = state.alive;
   for (auto t = static_cast<std::size_t>(plan.from); t <= static_cast<std::size_t>(plan.to); ++t) {
     if (static_cast<int>(t) > state.age_yr) {
-      const double now = tables.discount[t] * alive;
-      money += now * (out.loss_money[t] + yearly[t]);
-      land_weight += now * tables.delay_discount * out.loss[t];
-      alive *= 1.0 - out.loss[t];
-      money += tables.discount[t] * alive * tables.practices[t];
+      const double now = wide(tables.discount[t]) * alive;
+      money += now * (wide(out.loss_money[t]) + wide(yearly[t]));
+      land_weight += now * tables.delay_discount * wide(out.loss[t]);
+      alive *= 1.0 - wide(out.loss[t]);
+      money += wide(tables.discount[t]) * alive * wide(tables.practices[t]);
     }
-    out.money[t] = money;
-    out.land_weight[t] = land_weight;
-    out.alive[t] = alive;
+    out.money[t] = static_cast<Lane>(money);
+    out.land_weight[t] = static_cast<Lane>(land_weight);
+    out.alive[t] = static_cast<Lane>(alive);
   }
 }
 
@@ -176,10 +224,10 @@ HWY_INLINE Lanes sell(const SearchTables& tables, const SearchState& state, std:
     objective = tables.standing ? hn::MulAdd(land, set(tables.land_value), money)
                                 : hn::Div(money, hn::Sub(set(1.0), land));
   } else {
-    const std::vector<double>& summed =
+    const LaneArray& summed =
         state.first_thinning_past ? tables.summed_after : tables.summed_before;
     const auto start = static_cast<std::size_t>(state.age_yr);
-    const Lanes before = hn::Add(load(summed, t), set(state.money - summed[start]));
+    const Lanes before = hn::Add(load(summed, t), set(state.money - wide(summed[start])));
     if (plan.cuts_follow) store(before, out.money, t);
     objective = hn::MulAdd(load(tables.discount, t), net, before);
     if (tables.standing) {
@@ -187,7 +235,7 @@ HWY_INLINE Lanes sell(const SearchTables& tables, const SearchState& state, std:
     }
     objective = hn::Mul(objective, load(tables.land_factor, t));
   }
-  const Lanes age = hn::Iota(Tag(), static_cast<double>(t));
+  const Lanes age = counted_from(static_cast<double>(t));
   const auto allowed = hn::And(hn::Ge(age, set(plan.final_from)), hn::Le(age, set(plan.to)));
   objective = hn::IfThenElse(allowed, objective, set(minus_infinity));
   store(objective, out.objective, t);
@@ -196,31 +244,26 @@ HWY_INLINE Lanes sell(const SearchTables& tables, const SearchState& state, std:
 
 double follow(const SearchTables& tables, const SearchState& state, const StretchPlan& plan,
               Trajectory& out) {
-  const auto lanes = hn::Lanes(Tag());
-  const auto from = static_cast<std::size_t>(plan.from), to = static_cast<std::size_t>(plan.to);
   out.from = plan.from;
   out.to = plan.to;
-  double offset_value = 0.0;
-  for (std::size_t i = 0; i < tables.products; ++i) {
-    offset_value += state.offset[i] * tables.final_price[i];
-  }
+  grow_trees(tables, state, plan, out);
+  recover(state, plan, out);
+  measure(tables, plan, out);
+  appraise(tables, state, plan, out);
+  if (plan.cuts_follow || !tables.perils.empty()) measure_crowns(tables, plan, out);
   Lanes best = set(minus_infinity);
-  const bool storms = !tables.perils.empty();
-  for (std::size_t t = from; t <= to; t += lanes) {
-    grow(tables, state, t, offset_value, plan, out);
-    if (storms) {
-      meet_storms(tables, state, t, out);
-    } else {
+  if (tables.perils.empty()) {
+    for_ages(plan, [&](std::size_t t) HWY_ATTR {
       best = hn::Max(best, sell<false>(tables, state, t, plan, out));
-    }
-  }
-  if (storms) {
+    });
+  } else {
+    for_ages(plan, [&](std::size_t t) HWY_ATTR { meet_storms(tables, state, t, out); });
     pass_years(tables, state, plan, out);
-    for (std::size_t t = from; t <= to; t += lanes) {
+    for_ages(plan, [&](std::size_t t) HWY_ATTR {
       best = hn::Max(best, sell<true>(tables, state, t, plan, out));
-    }
+    });
   }
-  return hn::GetLane(hn::MaxOfLanes(Tag(), best));
+  return wide(hn::GetLane(hn::MaxOfLanes(Tag(), best)));
 }
 
 // Tons after the cuts f, f+1, ... and what they earn and break.
@@ -233,16 +276,16 @@ HWY_INLINE void cut_lanes(const SearchTables& tables, const SearchState& state,
                                                set(stand.log_tons[t])));
   const Lanes top = hn::Mul(set(stand.top_factor[t]), load(factors.top_factor, f));
   const Lanes dbh = hn::Mul(set(stand.dbh_factor[t]), load(factors.dbh_factor, f));
-  for (std::size_t i = 0; i < tables.products; ++i) store(set(0.0), out.plain_after[i], f);
+  for (std::size_t i = 0; i < tables.products; ++i) store(hn::Zero(Tag()), out.plain_after[i], f);
   for (std::size_t j = 0; j < tables.terms; ++j) {
     const Lanes m = merchantable(tables, j, log_tons, top, dbh);
     for (std::size_t i = 0; i < tables.products; ++i) {
-      const double coefficient = tables.coefficient[i * tables.terms + j];
-      if (coefficient == 0.0) continue;
+      const Lane coefficient = tables.coefficient[i * tables.terms + j];
+      if (coefficient == 0) continue;
       store(hn::MulAdd(set(coefficient), m, load(out.plain_after[i], f)), out.plain_after[i], f);
     }
   }
-  Lanes value = set(0.0), tons = set(0.0), margin = set(std::numeric_limits<double>::infinity());
+  Lanes value = hn::Zero(Tag()), tons = hn::Zero(Tag()), margin = set(-minus_infinity);
   for (std::size_t i = 0; i < tables.products; ++i) {
     const double plain = out.plain_before[i];
     const Lanes plain_cut = hn::Sub(set(plain), load(out.plain_after[i], f));
@@ -256,15 +299,20 @@ HWY_INLINE void cut_lanes(const SearchTables& tables, const SearchState& state,
     margin = hn::Min(margin, hn::Add(cut, set(limits.rise)));
   }
   const Lanes n = hn::Add(set(stand.log_tpa[t]), log_trees);
-  const double log_unthinned =
-      tables.log_basal_constant[t] + tables.log_basal_n[t] * stand.log_tpa[t];
-  const Lanes basal_area = exp_of(hn::Add(set(log_unthinned + stand.log_density[t]), log_basal));
-  margin = hn::Min(margin, hn::Sub(exp_of(n), set(limits.trees)));
+  const double log_basal_before = wide(tables.log_basal_constant[t]) +
+                                  wide(tables.log_basal_n[t]) * wide(stand.log_tpa[t]) +
+                                  wide(stand.log_density[t]);
+  const Lanes basal_area = exp_of(hn::Add(set(log_basal_before), log_basal));
+  const Lanes tpa = exp_of(n);
+  const Lanes above = hn::Sub(tpa, set(tables.survival_floor));
+  const Lanes term = exp_of(hn::Mul(set(-tables.survival_exponent), log_of(above)));
+  store(tpa, out.tpa, f);
+  store(hn::Sub(term, set(tables.survival[t])), out.invariant, f);
+  margin = hn::Min(margin, hn::Sub(tpa, set(limits.trees)));
   margin = hn::Min(margin, hn::Sub(basal_area, set(limits.basal_area)));
   margin = hn::Min(margin, hn::Sub(tons, set(limits.tons)));
   const Lanes w = hn::NegMulAdd(set(tables.log_basal_n[t]), log_trees,
                                 hn::Add(set(stand.log_density[t]), log_basal));
-  store(n, out.log_tpa, f);
   store(hn::Sub(set(1.0), exp_of(w)), out.competition, f);
   store(hn::MulSub(value, set(tables.net_share), set(tables.thinning_sale_cost)), out.revenue, f);
   store(margin, out.margin, f);
@@ -278,7 +326,7 @@ void work_out_cuts(const SearchTables& tables, const SearchState& state, const T
   for (std::size_t i = 0; i < tables.products; ++i) {
     double plain = 0.0;
     for (std::size_t j = 0; j < tables.terms; ++j) {
-      plain += tables.coefficient[i * tables.terms + j] * stand.merchantable[j][t];
+      plain += wide(tables.coefficient[i * tables.terms + j]) * wide(stand.merchantable[j][t]);
     }
     out.plain_before[i] = plain;
   }
@@ -310,16 +358,18 @@ Trajectory::Trajectory(const SearchTables& tables) {
   for (auto* array : {&log_tpa, &log_density, &log_tons, &top_factor, &dbh_factor, &diameter_in,
                       &crown_ratio, &stumpage, &money, &land_weight, &alive, &objective, &loss,
                       &loss_money}) {
-    array->assign(size, 0.0);
+    array->assign(size, 0);
   }
-  std::fill(alive.begin(), alive.end(), 1.0);
-  merchantable.assign(tables.terms, std::vector<double>(size, 0.0));
+  std::fill(alive.begin(), alive.end(), Lane{1});
+  merchantable.assign(tables.terms, LaneArray(size, 0));
 }
 
 CutOptions::CutOptions(std::size_t removals) {
   const std::size_t size = removals + lane_padding;
-  for (auto* array : {&log_tpa, &competition, &revenue, &margin}) array->assign(size, 0.0);
-  plain_after.assign(max_products, std::vector<double>(size, 0.0));
+  for (auto* array : {&tpa, &invariant, &competition, &revenue, &margin}) {
+    array->assign(size, 0);
+  }
+  plain_after.assign(max_products, LaneArray(size, 0));
 }
 
 }  // namespace staddle

@@ -30,14 +30,14 @@ struct Trajectory {
   explicit Trajectory(const SearchTables& tables);
 
   int from = 0, to = 0;
-  std::vector<double> log_tpa, log_density;    // n = ln N, w = ln(1 - CI)
-  std::vector<double> log_tons, top_factor, dbh_factor, diameter_in, crown_ratio;
-  std::vector<std::vector<double>> merchantable;  // M by term, without growth multiplier
-  std::vector<double> stumpage;                // final prices, other timber included
-  std::vector<double> money, land_weight, alive;  // before a cut or harvest of the year
-  std::vector<double> objective;               // of a final harvest; -infinity where none
+  LaneArray log_tpa, log_density;    // n = ln N, w = ln(1 - CI)
+  LaneArray log_tons, top_factor, dbh_factor, diameter_in, crown_ratio;
+  std::vector<LaneArray> merchantable;  // M by term, without growth multiplier
+  LaneArray stumpage;                // final prices, other timber included
+  LaneArray money, land_weight, alive;  // before a cut or harvest of the year
+  LaneArray objective;               // of a final harvest; -infinity where none
   // Storms: what a year loses and gains per acre that enters it.
-  std::vector<double> loss, loss_money;
+  LaneArray loss, loss_money;
 };
 
 // The cuts of one stand at one age, one per removal.
@@ -46,13 +46,14 @@ struct CutOptions {
   explicit CutOptions(std::size_t removals);
 
   std::size_t count = 0;
-  std::vector<double> log_tpa, competition;  // just after
-  std::vector<double> revenue;               // net, per acre standing
+  LaneArray tpa, competition;          // just after
+  LaneArray invariant;                 // of the survival equation; where tpa is above its floor
+  LaneArray revenue;               // net, per acre standing
   // The least of (what is there - what a limit asks) over all limits: below zero the cut
   // is not admissible. Trees, square feet and tons alike.
-  std::vector<double> margin;
+  LaneArray margin;
   ProductTons plain_before{};
-  std::vector<std::vector<double>> plain_after;  // by product; both in tons
+  std::vector<LaneArray> plain_after;  // by product; both in tons
 };
 
 // What a cut has to leave and to yield, per acre.

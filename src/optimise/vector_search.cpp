@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "regime/evaluate.h"
 #include "staddle/hazard/damage.h"
 
 namespace staddle {
@@ -41,23 +42,26 @@ SearchState state_after(const CaseKernel& kernel, const SearchTables& tables,
   after.age_yr = age_yr;
   after.entries = state.entries + 1;
   after.first_thinning_past = true;
-  after.trees = kernel.growth().track(std::exp(cuts.log_tpa[option]), age_yr);
-  after.competition = cuts.competition[option];
-  after.recovery_per_yr = kernel.response_rate(stand.crown_ratio[t]);
-  after.money = stand.money[t] + tables.discount[t] * stand.alive[t] * cuts.revenue[option];
-  after.land_weight = stand.land_weight[t];
-  after.alive = stand.alive[t];
+  const double tpa = wide(cuts.tpa[option]);
+  after.trees.held = tpa <= tables.survival_floor;
+  after.trees.invariant = after.trees.held ? tpa : wide(cuts.invariant[option]);
+  after.competition = wide(cuts.competition[option]);
+  after.recovery_per_yr = kernel.response_rate(wide(stand.crown_ratio[t]));
+  after.alive = wide(stand.alive[t]);
+  after.money = wide(stand.money[t]) +
+                wide(tables.discount[t]) * after.alive * wide(cuts.revenue[option]);
+  after.land_weight = wide(stand.land_weight[t]);
   if (!tables.perils.empty()) {
     after.memory = state.memory;
     after.memories = state.memories + 1;
     after.memory[static_cast<std::size_t>(state.memories)] = {
         age_yr, opening_of_cut(removal),
-        capped_slenderness(tables.height_ft[t], stand.diameter_in[t])};
+        capped_slenderness(wide(tables.height_ft[t]), wide(stand.diameter_in[t]))};
   }
   if (tables.has_offsets) {
     for (std::size_t i = 0; i < tables.products; ++i) {
       const double before = cuts.plain_before[i];
-      const double left = before > 0.0 ? cuts.plain_after[i][option] / before : 1.0;
+      const double left = before > 0.0 ? wide(cuts.plain_after[i][option]) / before : 1.0;
       after.offset[i] = state.offset[i] * left;
     }
   }
@@ -133,21 +137,84 @@ void VectorSearch::note_values(const SearchState& state, const StretchPlan& plan
                                double highest) {
   const Trajectory& stand = stands_[static_cast<std::size_t>(state.entries)];
   valued_ += static_cast<std::uint64_t>(std::max(0, plan.to - plan.final_from + 1));
-  if (options_.windows) {
-    for (auto t = static_cast<std::size_t>(plan.final_from);
-         t <= static_cast<std::size_t>(plan.to); ++t) {
-      by_final_[t] = std::max(by_final_[t], stand.objective[t]);
-    }
-    if (regime_.cuts > 0) {
-      double& holder = by_first_cut_[static_cast<std::size_t>(regime_.age_yr[0])];
-      holder = std::max(holder, highest);
-    }
+  if (seeking_windows_) {
+    if (highest >= floor_ - tables_.rounding) widen_by_values(stand, plan);
+    return;
   }
+  if (options_.windows) note_highest(stand, plan, highest);
   if (!(highest > candidates_.floor(regime_.cuts))) return;
   for (int at = plan.final_from; at <= plan.to; ++at) {
     regime_.final_yr = at;
-    candidates_.offer(stand.objective[static_cast<std::size_t>(at)], regime_);
+    candidates_.offer(wide(stand.objective[static_cast<std::size_t>(at)]), regime_);
   }
+}
+
+void VectorSearch::note_highest(const Trajectory& stand, const StretchPlan& plan,
+                                double highest) {
+  for (auto t = static_cast<std::size_t>(plan.final_from); t <= static_cast<std::size_t>(plan.to);
+       ++t) {
+    by_final_[t] = std::max(by_final_[t], wide(stand.objective[t]));
+  }
+  if (regime_.cuts == 0) return;
+  double& holder = by_first_cut_[static_cast<std::size_t>(regime_.age_yr[0])];
+  holder = std::max(holder, highest);
+}
+
+bool VectorSearch::widens(int final_yr) const {
+  if (final_yr < near_.final_low || final_yr > near_.final_high) return true;
+  return near_.first_low && regime_.cuts > 0 &&
+         (regime_.age_yr[0] < *near_.first_low || regime_.age_yr[0] > *near_.first_high);
+}
+
+void VectorSearch::widen(int final_yr) {
+  near_.final_low = std::min(near_.final_low, final_yr);
+  near_.final_high = std::max(near_.final_high, final_yr);
+  if (!near_.first_low || regime_.cuts == 0) return;
+  near_.first_low = std::min(*near_.first_low, regime_.age_yr[0]);
+  near_.first_high = std::max(*near_.first_high, regime_.age_yr[0]);
+}
+
+void VectorSearch::widen_by_values(const Trajectory& stand, const StretchPlan& plan) {
+  for (int at = plan.final_from; at <= plan.to; ++at) {
+    const double value = wide(stand.objective[static_cast<std::size_t>(at)]);
+    if (value < floor_ - tables_.rounding || !widens(at)) continue;
+    regime_.final_yr = at;
+    const RegimeValue exact = evaluate(kernel_, regime_of(regime_, rules_));
+    if (exact.objective.in(dollars_per_acre) >= floor_) widen(at);
+  }
+}
+
+// Whether no age outside what is known could still be near the best.
+bool VectorSearch::all_is_told() const {
+  const double doubtful = floor_ - tables_.rounding;
+  for (int at = rules_.final_from(); at <= rules_.final_to(); ++at) {
+    const bool known = at >= near_.final_low && at <= near_.final_high;
+    if (!known && by_final_[static_cast<std::size_t>(at)] >= doubtful) return false;
+  }
+  if (!near_.first_low) return true;
+  for (int at = rules_.cut_from(); at <= rules_.cut_to(); ++at) {
+    const bool known = at >= *near_.first_low && at <= *near_.first_high;
+    if (!known && by_first_cut_[static_cast<std::size_t>(at)] >= doubtful) return false;
+  }
+  return true;
+}
+
+WindowAges VectorSearch::near_ages(const Champion& best, double floor) {
+  const double sure = floor + tables_.rounding;
+  near_ = outermost_ages(
+      rules_, best,
+      [&](int at) {
+        return at == best.regime.final_yr || by_final_[static_cast<std::size_t>(at)] >= sure;
+      },
+      [&](int at) {
+        return at == best.regime.age_yr[0] || by_first_cut_[static_cast<std::size_t>(at)] >= sure;
+      });
+  floor_ = floor;
+  if (all_is_told()) return near_;
+  seeking_windows_ = true;
+  follow(start_state(kernel_, tables_));
+  seeking_windows_ = false;
+  return near_;
 }
 
 void VectorSearch::try_cuts(const SearchState& state, int age_yr) {

@@ -3,6 +3,7 @@
 
 #include "optimise/candidates.h"
 #include "optimise/exact_limits.h"
+#include "optimise/search_answer.h"
 #include "optimise/vector_kernels.h"
 
 namespace staddle {
@@ -17,22 +18,22 @@ class VectorSearch {
                const StandOptions& options);
 
   void run();
+  // The ages near the best, floor and above. Approximate values of run() tell most of it;
+  // where they do not, the lattice is searched again for regimes outside what is known.
+  WindowAges near_ages(const Champion& best, double floor);
 
   bool finished() const { return finished_; }
   std::uint64_t regimes_valued() const { return valued_; }
   Candidates& candidates() { return candidates_; }
-  // The highest approximate value with this first thinning, with this final harvest;
-  // -infinity where there is none. Kept when windows are asked for.
-  double highest_with_first_cut(int age_yr) const {
-    return by_first_cut_[static_cast<std::size_t>(age_yr)];
-  }
-  double highest_with_final(int age_yr) const {
-    return by_final_[static_cast<std::size_t>(age_yr)];
-  }
 
  private:
   void follow(const SearchState& state);
   void note_values(const SearchState& state, const StretchPlan& plan, double highest);
+  void note_highest(const Trajectory& stand, const StretchPlan& plan, double highest);
+  bool widens(int final_yr) const;
+  void widen(int final_yr);
+  void widen_by_values(const Trajectory& stand, const StretchPlan& plan);
+  bool all_is_told() const;
   void try_cuts(const SearchState& state, int age_yr);
 
   const CaseKernel& kernel_;
@@ -44,7 +45,13 @@ class VectorSearch {
   std::vector<Trajectory> stands_;  // by entries, so that nothing is allocated on the way
   std::vector<CutOptions> cuts_;
   Candidates candidates_;
+  // The highest approximate value by first thinning and by final harvest, when windows
+  // are asked for.
   std::vector<double> by_first_cut_, by_final_;
+  // While the windows are sought: what is known of them.
+  bool seeking_windows_ = false;
+  WindowAges near_;
+  double floor_ = 0;
   LatticeRegime regime_;
   std::uint64_t valued_ = 0;
   bool finished_ = true;
