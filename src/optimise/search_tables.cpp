@@ -24,6 +24,7 @@ SearchTables::SearchTables(const CaseKernel& kernel, const LatticeRules& rules)
   take_growth(kernel);
   take_money(kernel);
   take_removals(kernel, rules);
+  bound_density(kernel, rules);
   bound_rounding(kernel, rules);
 }
 
@@ -144,11 +145,27 @@ void SearchTables::take_removals(const CaseKernel& kernel, const LatticeRules& r
   }
 }
 
+void SearchTables::bound_density(const CaseKernel& kernel, const LatticeRules& rules) {
+  earliest_cut_yr = std::max({first_yr, rules.cut_from(), kernel.present_yr()});
+  double fall = 0.0, rise = 0.0;
+  for (int at = earliest_cut_yr; at <= rules.cut_to(); ++at) {
+    const double exponent = wide(log_basal_n[static_cast<std::size_t>(at)]);
+    for (const RemovalFactors& factors : removals) {
+      for (std::size_t f = 0; f < factors.leaves_trees.size(); ++f) {
+        const double change = wide(factors.log_basal[f]) - exponent * wide(factors.log_trees[f]);
+        fall = std::min(fall, change);
+        rise = std::max(rise, change);
+      }
+    }
+  }
+  // Growth moves w towards zero, a cut by its change.
+  const double start = std::log1p(-kernel.start().competition);
+  least_log_density = std::min(0.0, start) + fall * rules.max_thinnings();
+  most_log_density = std::max(0.0, start) + rise * rules.max_thinnings();
+}
+
 void SearchTables::bound_rounding(const CaseKernel& kernel, const LatticeRules& rules) {
   const StandPoint start = kernel.start();
-  // The densest stand that growth and cuts can make: w = ln(1 - CI).
-  double log_density = std::max(0.0, std::log1p(-start.competition));
-  double rise = 0.0;
   double final_weights = 0.0, thinning_weights = 0.0;
   for (std::size_t j = 0; j < terms; ++j) {
     double thinning = 0.0;
@@ -158,23 +175,13 @@ void SearchTables::bound_rounding(const CaseKernel& kernel, const LatticeRules& 
     final_weights += std::fabs(wide(final_weight[j]));
     thinning_weights += std::fabs(thinning * growth_multiplier);
   }
-  for (int at = rules.cut_from(); at <= rules.cut_to(); ++at) {
-    const auto t = static_cast<std::size_t>(at);
-    for (const RemovalFactors& factors : removals) {
-      for (std::size_t f = 0; f < factors.leaves_trees.size(); ++f) {
-        rise = std::max(rise, wide(factors.log_basal[f]) -
-                                  wide(log_basal_n[t]) * wide(factors.log_trees[f]));
-      }
-    }
-  }
   double largest = 0.0, costs = std::fabs(start.money) + std::fabs(delay_money);
   for (int at = std::min(rules.cut_from(), rules.final_from()); at <= last_yr; ++at) {
     const auto t = static_cast<std::size_t>(at);
     const double log_tpa = std::log(kernel.growth().trees_at(start.trees, at));
     const double log_least = std::min(log_tpa, std::log(fewest_trees_left));
-    const double density = log_density + rise * rules.max_thinnings();
     const double tons = std::exp(
-        wide(tons_constant[t]) + wide(tons_w[t]) * density +
+        wide(tons_constant[t]) + wide(tons_w[t]) * most_log_density +
         std::max(wide(tons_n[t]) * log_tpa, wide(tons_n[t]) * log_least));
     const double weights = final_weights + (at <= rules.cut_to() ? thinning_weights : 0.0);
     const double other = wide(other_timber[t]);

@@ -68,6 +68,10 @@ struct SearchTables {
   std::vector<PerilKernel> perils;
   double storm_recovery_yr = 5;
 
+  int earliest_cut_yr = 0;
+  // Hull of w = ln(1 - CI) over all states of the lattice.
+  double least_log_density = 0, most_log_density = 0;
+
   std::vector<RemovalFactors> removals;  // by entry; the last repeats
   const RemovalFactors& removals_at(int entry) const {
     return removals[std::min(static_cast<std::size_t>(entry), removals.size() - 1)];
@@ -85,6 +89,7 @@ struct SearchTables {
   void take_growth(const CaseKernel& kernel);
   void take_money(const CaseKernel& kernel);
   void take_removals(const CaseKernel& kernel, const LatticeRules& rules);
+  void bound_density(const CaseKernel& kernel, const LatticeRules& rules);
   void bound_rounding(const CaseKernel& kernel, const LatticeRules& rules);
 };
 

@@ -8,38 +8,12 @@
 #define HWY_TARGET_INCLUDE "optimise/vector_kernels.cpp"
 #include "hwy/foreach_target.h"
 //
-#include "hwy/contrib/math/math-inl.h"
-#include "hwy/highway.h"
+#include "optimise/lanes.h"
 
 HWY_BEFORE_NAMESPACE();
 namespace staddle {
 namespace HWY_NAMESPACE {
 namespace {
-
-namespace hn = hwy::HWY_NAMESPACE;
-using Tag = hn::ScalableTag<Lane>;
-using Lanes = hn::Vec<Tag>;
-
-constexpr double minus_infinity = -std::numeric_limits<double>::infinity();
-
-HWY_INLINE Lanes counted_from(double first) {
-  return hn::Iota(Tag(), static_cast<Lane>(first));
-}
-
-HWY_INLINE Lanes set(Lane value) { return hn::Set(Tag(), value); }
-HWY_INLINE Lanes set(double value) { return set(static_cast<Lane>(value)); }
-HWY_INLINE Lanes set(int value) { return set(static_cast<Lane>(value)); }
-HWY_INLINE Lanes load(const LaneArray& array, std::size_t at) {
-  return hn::LoadU(Tag(), array.data() + at);
-}
-HWY_INLINE void store(Lanes value, LaneArray& array, std::size_t at) {
-  hn::StoreU(value, Tag(), array.data() + at);
-}
-HWY_INLINE Lanes exp_of(Lanes x) { return hn::Exp(Tag(), x); }
-HWY_INLINE Lanes log_of(Lanes x) { return hn::Log(Tag(), x); }
-HWY_INLINE Lanes clamped(Lanes x, double low, double high) {
-  return hn::Min(hn::Max(x, set(low)), set(high));
-}
 
 // M_j of one term.
 HWY_INLINE Lanes merchantable(const SearchTables& tables, std::size_t term, Lanes log_tons,
@@ -75,7 +49,7 @@ HWY_INLINE void grow_trees(const SearchTables& tables, const SearchState& state,
 // w at all ages of the plan.
 HWY_INLINE void recover(const SearchState& state, const StretchPlan& plan, Trajectory& out) {
   if (state.competition == 0.0) {
-    for_ages(plan, [&](std::size_t t) HWY_ATTR { store(hn::Zero(Tag()), out.log_density, t); });
+    for_ages(plan, [&](std::size_t t) HWY_ATTR { store(zero(), out.log_density, t); });
     return;
   }
   const Lanes years = counted_from(plan.from - state.age_yr);
@@ -153,7 +127,7 @@ HWY_INLINE Lanes damage(const SearchTables& tables, const PerilKernel& peril, st
                               hn::Sub(height, set(peril.reference_height_ft)),
                               set(peril.base_log_odds));
   log_odds = hn::MulAdd(set(peril.slenderness_slope),
-                        hn::Max(hn::Zero(Tag()), hn::Sub(slenderness, set(slenderness_threshold))),
+                        hn::Max(zero(), hn::Sub(slenderness, set(slenderness_threshold))),
                         log_odds);
   log_odds = hn::MulAdd(hn::Mul(set(peril.log_odds_ratio), opening), reach, log_odds);
   return hn::Div(tall, hn::Add(set(1.0), exp_of(hn::Neg(log_odds))));
@@ -166,18 +140,18 @@ HWY_INLINE void meet_storms(const SearchTables& tables, const SearchState& state
   const Lanes cap = set(slenderness_cap);
   Lanes slenderness = hn::Min(
       cap, hn::Div(hn::Mul(set(12.0), load(tables.height_ft, t)), load(out.diameter_in, t)));
-  Lanes opening = hn::Zero(Tag());
+  Lanes opening = zero();
   const Lanes recovery = set(tables.storm_recovery_yr);
   for (int i = 0; i < state.memories; ++i) {
     const CutMemory& cut = state.memory[static_cast<std::size_t>(i)];
     const Lanes since = hn::Sub(age, set(cut.age_yr + 1.0));
-    const Lanes left = hn::Max(hn::Zero(Tag()), hn::Sub(set(1.0), hn::Div(since, recovery)));
+    const Lanes left = hn::Max(zero(), hn::Sub(set(1.0), hn::Div(since, recovery)));
     opening = hn::Max(opening, hn::Mul(set(cut.opening), left));
     const auto recent = hn::Lt(since, recovery);
     slenderness = hn::IfThenElse(recent, hn::Max(slenderness, set(cut.slenderness)), slenderness);
   }
   const Lanes value = load(out.stumpage, t);
-  Lanes loss = hn::Zero(Tag()), money = hn::Zero(Tag());
+  Lanes loss = zero(), money = zero();
   for (const PerilKernel& peril : tables.perils) {
     const Lanes lost = hn::Mul(set(peril.annual_probability),
                                damage(tables, peril, t, slenderness, opening));
@@ -263,7 +237,7 @@ double follow(const SearchTables& tables, const SearchState& state, const Stretc
       best = hn::Max(best, sell<true>(tables, state, t, plan, out));
     });
   }
-  return wide(hn::GetLane(hn::MaxOfLanes(Tag(), best)));
+  return largest_of(best);
 }
 
 // Tons after the cuts f, f+1, ... and what they earn and break.
@@ -276,7 +250,7 @@ HWY_INLINE void cut_lanes(const SearchTables& tables, const SearchState& state,
                                                set(stand.log_tons[t])));
   const Lanes top = hn::Mul(set(stand.top_factor[t]), load(factors.top_factor, f));
   const Lanes dbh = hn::Mul(set(stand.dbh_factor[t]), load(factors.dbh_factor, f));
-  for (std::size_t i = 0; i < tables.products; ++i) store(hn::Zero(Tag()), out.plain_after[i], f);
+  for (std::size_t i = 0; i < tables.products; ++i) store(zero(), out.plain_after[i], f);
   for (std::size_t j = 0; j < tables.terms; ++j) {
     const Lanes m = merchantable(tables, j, log_tons, top, dbh);
     for (std::size_t i = 0; i < tables.products; ++i) {
@@ -285,7 +259,7 @@ HWY_INLINE void cut_lanes(const SearchTables& tables, const SearchState& state,
       store(hn::MulAdd(set(coefficient), m, load(out.plain_after[i], f)), out.plain_after[i], f);
     }
   }
-  Lanes value = hn::Zero(Tag()), tons = hn::Zero(Tag()), margin = set(-minus_infinity);
+  Lanes value = zero(), tons = zero(), margin = set(-minus_infinity);
   for (std::size_t i = 0; i < tables.products; ++i) {
     const double plain = out.plain_before[i];
     const Lanes plain_cut = hn::Sub(set(plain), load(out.plain_after[i], f));

@@ -5,8 +5,8 @@
 #include <cmath>
 #include <limits>
 
+#include "optimise/local_search.h"
 #include "regime/evaluate.h"
-#include "staddle/hazard/damage.h"
 
 namespace staddle {
 namespace {
@@ -14,89 +14,6 @@ namespace {
 constexpr double minus_infinity = -std::numeric_limits<double>::infinity();
 
 }  // namespace
-
-SearchState start_state(const CaseKernel& kernel, const SearchTables& tables) {
-  const StandPoint point = kernel.start();
-  SearchState state;
-  state.age_yr = point.age_yr;
-  state.first_thinning_past = point.first_thinning_past;
-  state.trees = point.trees;
-  state.competition = point.competition;
-  state.recovery_per_yr = point.recovery_per_yr;
-  state.money = point.money;
-  state.memories = point.memories;
-  state.memory = point.memory;
-  if (tables.has_offsets) {
-    for (std::size_t i = 0; i < tables.products; ++i) {
-      state.offset[i] = point.scaled_start[i] - tables.growth_multiplier * point.plain_start[i];
-    }
-  }
-  return state;
-}
-
-SearchState state_after(const CaseKernel& kernel, const SearchTables& tables,
-                        const SearchState& state, const Trajectory& stand, int age_yr,
-                        const CutOptions& cuts, std::size_t option, double removal) {
-  const auto t = static_cast<std::size_t>(age_yr);
-  SearchState after;
-  after.age_yr = age_yr;
-  after.entries = state.entries + 1;
-  after.first_thinning_past = true;
-  const double tpa = wide(cuts.tpa[option]);
-  after.trees.held = tpa <= tables.survival_floor;
-  after.trees.invariant = after.trees.held ? tpa : wide(cuts.invariant[option]);
-  after.competition = wide(cuts.competition[option]);
-  after.recovery_per_yr = kernel.response_rate(wide(stand.crown_ratio[t]));
-  after.alive = wide(stand.alive[t]);
-  after.money = wide(stand.money[t]) +
-                wide(tables.discount[t]) * after.alive * wide(cuts.revenue[option]);
-  after.land_weight = wide(stand.land_weight[t]);
-  if (!tables.perils.empty()) {
-    after.memory = state.memory;
-    after.memories = state.memories + 1;
-    after.memory[static_cast<std::size_t>(state.memories)] = {
-        age_yr, opening_of_cut(removal),
-        capped_slenderness(wide(tables.height_ft[t]), wide(stand.diameter_in[t]))};
-  }
-  if (tables.has_offsets) {
-    for (std::size_t i = 0; i < tables.products; ++i) {
-      const double before = cuts.plain_before[i];
-      const double left = before > 0.0 ? wide(cuts.plain_after[i][option]) / before : 1.0;
-      after.offset[i] = state.offset[i] * left;
-    }
-  }
-  return after;
-}
-
-StretchPlan plan_of(const LatticeRules& rules, const SearchTables& tables,
-                    const StandOptions& options, const SearchState& state, int& cut_from,
-                    int& cut_to) {
-  StretchPlan plan;
-  plan.to = rules.final_to();
-  plan.final_from = rules.final_from();
-  cut_to = rules.cut_to();
-  cut_from = rules.cut_from();
-  if (state.entries > 0) plan.final_from = std::max(plan.final_from, state.age_yr + rules.gap_yr());
-  if (state.memories > 0 || state.entries > 0) {
-    const int last = state.entries > 0
-                         ? state.age_yr
-                         : state.memory[static_cast<std::size_t>(state.memories - 1)].age_yr;
-    cut_from = std::max(cut_from, last + rules.gap_yr());
-  }
-  if (state.entries == 0 && options.first_thinning_at) {
-    cut_from = std::max(cut_from, options.first_thinning_at->whole());
-    cut_to = std::min(cut_to, options.first_thinning_at->whole());
-    plan.final_from = plan.to + 1;
-  }
-  if (state.entries >= rules.max_thinnings()) cut_to = cut_from - 1;
-  plan.cuts_follow = cut_from <= cut_to;
-  plan.from = std::min(plan.final_from, plan.cuts_follow ? cut_from : plan.final_from);
-  if (plan.from <= plan.to && !tables.perils.empty()) {
-    // Storms link the years: none may be left out.
-    plan.from = std::max(tables.first_yr, state.age_yr + (state.entries > 0 ? 1 : 0));
-  }
-  return plan;
-}
 
 VectorSearch::VectorSearch(const CaseKernel& kernel, const LatticeRules& rules,
                            const SearchTables& tables, const StandOptions& options)
@@ -113,6 +30,7 @@ VectorSearch::VectorSearch(const CaseKernel& kernel, const LatticeRules& rules,
     stands_.emplace_back(tables);
     cuts_.emplace_back(rules.removals().size());
   }
+  bound_of_cut_.assign(rules.removals().size() + lane_padding, 0);
 }
 
 void VectorSearch::run() {
@@ -121,16 +39,47 @@ void VectorSearch::run() {
 }
 
 void VectorSearch::follow(const SearchState& state) {
-  int cut_from = 0, cut_to = 0;
-  const StretchPlan plan = plan_of(rules_, tables_, options_, state, cut_from, cut_to);
-  if (plan.from > plan.to) return;
+  const Stretch stretch = stretch_of(rules_, tables_, options_, state);
+  if (stretch.plan.from > stretch.plan.to) return;
+  if (++followed_ == followed_before_bounds) make_bounds();
   const auto level = static_cast<std::size_t>(state.entries);
-  const double highest = vectors_.follow(tables_, state, plan, stands_[level]);
-  note_values(state, plan, highest);
-  for (int at = cut_from; at <= cut_to && finished_; ++at) {
+  const double highest = vectors_.follow(tables_, state, stretch.plan, stands_[level]);
+  note_values(state, stretch.plan, highest);
+  for (int at = stretch.cut_from; at <= stretch.cut_to && finished_; ++at) {
     if (options_.stop.stop_requested()) finished_ = false;
     try_cuts(state, at);
   }
+}
+
+// Small lattices are searched whole before tables of bounds would be made.
+void VectorSearch::make_bounds() {
+  if (seeking_windows_ || rules_.max_thinnings() == 0) return;
+  LocalSearch(kernel_, rules_, tables_, limits_, options_).run(candidates_);
+  const std::vector<bool> all(tables_.discount.size(), true);
+  bounds_ = BoundTable::make(kernel_, rules_, tables_, land_worth(), all);
+}
+
+// An acre bare again: the land's value, or the best land expectation value yet.
+double VectorSearch::land_worth() const {
+  return tables_.standing ? tables_.land_value : highest_of_all();
+}
+
+double VectorSearch::highest_of_all() const {
+  double highest = minus_infinity;
+  for (int cuts = 0; cuts <= rules_.max_thinnings(); ++cuts) {
+    highest = std::max(highest, candidates_.highest(cuts));
+  }
+  return highest;
+}
+
+// With Z = alpha + beta land, Z - land = (LEV - land)(1 - beta): a regime whose objective
+// reaches `objective` has a Z of at least this.
+double VectorSearch::threshold(double objective) const {
+  if (tables_.standing) return objective;
+  const double land = bounds_->land();
+  const int farthest = objective >= land ? rules_.final_from() : rules_.final_to();
+  const double least_share = 1.0 - wide(tables_.land_discount[static_cast<std::size_t>(farthest)]);
+  return land + (objective - land) * least_share;
 }
 
 void VectorSearch::note_values(const SearchState& state, const StretchPlan& plan,
@@ -210,8 +159,15 @@ WindowAges VectorSearch::near_ages(const Champion& best, double floor) {
         return at == best.regime.age_yr[0] || by_first_cut_[static_cast<std::size_t>(at)] >= sure;
       });
   floor_ = floor;
-  if (all_is_told()) return near_;
+  if (!bounds_ && all_is_told()) return near_;
   seeking_windows_ = true;
+  if (bounds_) {
+    std::vector<bool> outside(tables_.discount.size(), true);
+    for (int at = near_.final_low; at <= near_.final_high; ++at) {
+      outside[static_cast<std::size_t>(at)] = false;
+    }
+    outside_bounds_ = BoundTable::make(kernel_, rules_, tables_, bounds_->land(), outside);
+  }
   follow(start_state(kernel_, tables_));
   seeking_windows_ = false;
   return near_;
@@ -225,8 +181,11 @@ void VectorSearch::try_cuts(const SearchState& state, int age_yr) {
   CutOptions& cuts = cuts_[level];
   vectors_.work_out_cuts(tables_, state, stand, age_yr, allowed, limits_.cut_limits(), cuts);
   const RemovalFactors& factors = tables_.removals_at(state.entries);
+  const bool pruning = state.entries + 1 == rules_.max_thinnings() && bounds_;
+  if (pruning) bound_cuts(state, stand, age_yr, cuts);
   for (std::size_t option = 0; option < allowed; ++option) {
     if (!factors.leaves_trees[option]) continue;
+    if (pruning && wide(bound_of_cut_[option]) < threshold_) continue;
     if (!limits_.cut_may_be_taken(regime_, age_yr, cuts, option)) continue;
     const SearchState after = state_after(kernel_, tables_, state, stand, age_yr, cuts, option,
                                           rules_.removals()[option]);
@@ -236,6 +195,24 @@ void VectorSearch::try_cuts(const SearchState& state, int age_yr) {
     follow(after);
     --regime_.cuts;
   }
+}
+
+void VectorSearch::bound_cuts(const SearchState& state, const Trajectory& stand, int age_yr,
+                              const CutOptions& cuts) {
+  const int first = state.entries == 0 ? age_yr : regime_.age_yr[0];
+  const bool inside = seeking_windows_ && !(near_.first_low && (first < *near_.first_low ||
+                                                               first > *near_.first_high));
+  const BoundTable& table = inside ? *outside_bounds_ : *bounds_;
+  const double objective =
+      seeking_windows_ ? floor_
+                       : (options_.by_count ? candidates_.highest(rules_.max_thinnings())
+                                            : highest_of_all());
+  const double least = threshold(objective);
+  threshold_ = least - tables_.slack(least);
+  const auto t = static_cast<std::size_t>(age_yr);
+  const double rate = kernel_.response_rate(wide(stand.crown_ratio[t]));
+  bound_kernels().bound_cuts(tables_, table.at(age_yr), rate, wide(stand.money[t]),
+                             wide(tables_.discount[t]), cuts, bound_of_cut_);
 }
 
 }  // namespace staddle

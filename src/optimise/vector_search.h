@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "optimise/bound_table.h"
 #include "optimise/candidates.h"
 #include "optimise/exact_limits.h"
 #include "optimise/search_answer.h"
+#include "optimise/search_state.h"
 #include "optimise/vector_kernels.h"
 
 namespace staddle {
@@ -35,6 +37,12 @@ class VectorSearch {
   void widen_by_values(const Trajectory& stand, const StretchPlan& plan);
   bool all_is_told() const;
   void try_cuts(const SearchState& state, int age_yr);
+  void make_bounds();
+  void bound_cuts(const SearchState& state, const Trajectory& stand, int age_yr,
+                  const CutOptions& cuts);
+  double land_worth() const;
+  double highest_of_all() const;
+  double threshold(double objective) const;
 
   const CaseKernel& kernel_;
   const LatticeRules& rules_;
@@ -53,19 +61,14 @@ class VectorSearch {
   WindowAges near_;
   double floor_ = 0;
   LatticeRegime regime_;
+  // Trajectories worth about as much time as a table of bounds.
+  static constexpr std::uint64_t followed_before_bounds = 2000;
+  std::uint64_t followed_ = 0;
+  std::optional<BoundTable> bounds_, outside_bounds_;
+  LaneArray bound_of_cut_;
+  double threshold_ = 0;
   std::uint64_t valued_ = 0;
   bool finished_ = true;
 };
-
-// The state of a stand at the start of every regime.
-SearchState start_state(const CaseKernel& kernel, const SearchTables& tables);
-// The state after the removal `option` of a stand at `age_yr`.
-SearchState state_after(const CaseKernel& kernel, const SearchTables& tables,
-                        const SearchState& state, const Trajectory& stand, int age_yr,
-                        const CutOptions& cuts, std::size_t option, double removal);
-// The ages of the stretch that begins at a state. `to` before `from`: there is none.
-StretchPlan plan_of(const LatticeRules& rules, const SearchTables& tables,
-                    const StandOptions& options, const SearchState& state, int& cut_from,
-                    int& cut_to);
 
 }  // namespace staddle

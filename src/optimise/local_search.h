@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "optimise/candidates.h"
+#include "optimise/exact_limits.h"
+
+namespace staddle {
+
+// Good regimes quickly, with no claim: one cut more is put where it earns most, then ages
+// and removals move by a step or two as long as that earns more. The proof of an optimum
+// does not rest on it; a high start only prunes more.
+class LocalSearch {
+ public:
+  LocalSearch(const CaseKernel& kernel, const LatticeRules& rules, const SearchTables& tables,
+              const ExactLimits& limits, const StandOptions& options);
+
+  // Offers the best found of every count of thinnings.
+  void run(Candidates& candidates);
+
+ private:
+  // The highest value over final harvests; -infinity where a cut is not admissible.
+  double value_of(LatticeRegime& plan);
+  bool accept_if_better(LatticeRegime trial, LatticeRegime& plan, double& value);
+  void add_cut(const LatticeRegime& before, LatticeRegime& plan, double& value);
+  void climb(LatticeRegime& plan, double& value);
+
+  const CaseKernel& kernel_;
+  const LatticeRules& rules_;
+  const SearchTables& tables_;
+  const ExactLimits& limits_;
+  const StandOptions& options_;
+  const VectorKernels& vectors_;
+  Trajectory stand_;
+  CutOptions cuts_;
+};
+
+}  // namespace staddle

@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "optimise/vector_kernels.h"
+#include "staddle/optimise/stand_options.h"
+
+namespace staddle {
+
+// The state of a stand at the start of every regime.
+SearchState start_state(const CaseKernel& kernel, const SearchTables& tables);
+
+// The state after the removal `option` of a stand at `age_yr`.
+SearchState state_after(const CaseKernel& kernel, const SearchTables& tables,
+                        const SearchState& state, const Trajectory& stand, int age_yr,
+                        const CutOptions& cuts, std::size_t option, double removal);
+
+// The stretch that begins at a state: `plan.to` before `plan.from` where nothing can
+// follow, and no cut where `cut_to` is before `cut_from`.
+struct Stretch {
+  StretchPlan plan;
+  int cut_from = 0, cut_to = 0;
+};
+Stretch stretch_of(const LatticeRules& rules, const SearchTables& tables,
+                   const StandOptions& options, const SearchState& state);
+
+}  // namespace staddle
