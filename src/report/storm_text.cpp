@@ -41,10 +41,9 @@ class StormTelling {
  private:
   std::string zone() const {
     const Hazard& hazard = scenario_.hazard;
-    // The names of the perils have commas of their own.
     std::string chances;
     for (const Peril& peril : hazard.perils) {
-      chances += (chances.empty() ? "" : "; ") + peril.name + ": " +
+      chances += (chances.empty() ? "" : "; ") + words::peril(peril.name) + ": " +
                  words::chance(peril.annual_probability);
     }
     return fmt::format("{}. Chance that a storm strikes the stand in any one year (assumptions): "
@@ -79,7 +78,9 @@ class StormTelling {
                                    "{} or less; half of them bring {} or more",
                                    words::money(values.p05), words::money(values.p25),
                                    words::money(values.p50));
-    if (words::money(values.p95) == words::money(values.p50)) return text + ", but hardly any more.";
+    if (words::money(values.p95) == words::money(values.p50)) {
+      return text + ", but hardly any more.";
+    }
     return text + fmt::format(", one in four {} or more, one in twenty {} or more.",
                               words::money(values.p75), words::money(values.p95));
   }
@@ -93,7 +94,7 @@ class StormTelling {
     if (!futures.worst_event) return "No storm of any future destroyed anything.";
     return fmt::format("The worst single storm of all futures is {} {}: it costs {} an acre in "
                        "timber lost, less salvage, and clean-up.",
-                       futures.worst_event->peril, dates_.in(futures.worst_event->at),
+                       words::peril(futures.worst_event->peril), dates_.in(futures.worst_event->at),
                        words::money(futures.worst_event->loss));
   }
 
@@ -161,7 +162,9 @@ class StormTelling {
       table.rows.push_back(
           {cells::words(told.name), cells::number(100 * told.futures.chance_half_lost, 1),
            worst ? cells::per_acre(worst->loss) : cells::blank(),
-           cells::words(worst ? worst->peril + ", " + dates_.name(worst->at) : "none")});
+           cells::words(worst ? fmt::format("{}, {}", words::peril(worst->peril),
+                                            dates_.name(worst->at))
+                              : "none")});
     }
     return table;
   }

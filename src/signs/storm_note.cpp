@@ -76,8 +76,27 @@ std::string ages_of(const Regime& regime) {
   return words::list(ages);
 }
 
+// Whether the plan is what the remedy asks for: several cuts of a third at most, at
+// least five years apart.
+bool follows_remedy(const RegimeReport& plan) {
+  constexpr double apart_yr = 5.0;
+  const std::vector<const ThinningRecord*> cuts = cuts_of(plan);
+  for (std::size_t i = 0; i < cuts.size(); ++i) {
+    if (exceeds(cuts[i]->removal_fraction, third)) return false;
+    if (i > 0 && (cuts[i]->at - cuts[i - 1]->at).in(years) < apart_yr) return false;
+  }
+  return cuts.size() > 1;
+}
+
 // The two lighter cuts, and what they cost where that was worked out.
 std::string remedy(const RiskFacts& facts) {
+  if (follows_remedy(*facts.plan)) {
+    const std::string text =
+        "The remedy, lighter thinnings of a third at most and at least five years apart, is in "
+        "this plan already";
+    return text + (facts.stand_case->standing ? ". " : "; what is left of it is an earlier first "
+                                                       "one. ");
+  }
   std::string text =
       "The remedy is two lighter thinnings, a third at most, at least five years apart";
   if (facts.stand_case->standing) {
@@ -160,6 +179,29 @@ void tell_thinning(const StormAfterThinning& storm, RiskNote& note) {
                             storm.worst_event.in(dollars_per_acre));
 }
 
+std::string ratio_in_words(const std::optional<double>& odds_ratio) {
+  return odds_ratio ? fmt::format("at {:.4g}", *odds_ratio) : std::string("as assumed here");
+}
+
+// The value over the range of odds ratios, and whether the advice holds.
+void tell_odds_range(const RiskFacts& facts, RiskNote& note) {
+  if (facts.odds_range.empty()) return;
+  std::vector<std::string> values, others;
+  for (const RiskFacts::OddsOutcome& outcome : facts.odds_range) {
+    const std::string ratio = ratio_in_words(outcome.odds_ratio);
+    values.push_back(words::money(outcome.best_value) + " " + ratio);
+    if (!outcome.same_advice) others.push_back(ratio);
+    note.figures.emplace_back(
+        outcome.odds_ratio ? fmt::format("best_value_usd_ac_odds_ratio_{:.4g}", *outcome.odds_ratio)
+                           : std::string("best_value_usd_ac_odds_ratio_assumed"),
+        outcome.best_value.in(dollars_per_acre));
+  }
+  note.text += fmt::format("By the odds ratio of damage where half was removed, for all storms "
+                           "alike, the best plan is worth, an acre: {}; ", words::list(values));
+  note.text += others.empty() ? std::string("the advice is the same for all of them. ")
+                              : fmt::format("the advice is another {}. ", words::list(others));
+}
+
 void with_zone(const RiskFacts& facts, const Points& judged, RiskNote& note) {
   const Hazard& hazard = facts.stand_case->hazard;
   note.text = zone_text(hazard);
@@ -171,6 +213,7 @@ void with_zone(const RiskFacts& facts, const Points& judged, RiskNote& note) {
   }
   note.text += "How much a thinning raises the damage and how fast that passes are assumptions: "
                "no published figure for southern pine tells it by removal and years. ";
+  tell_odds_range(facts, note);
   note.text += against(judged);
 }
 

@@ -33,6 +33,14 @@ struct RiskFacts {
   std::optional<Regime> plan_of_thirds;
   std::optional<MoneyPerAcre> cost_of_a_third;
   std::optional<MoneyPerAcre> loss_saved_by_a_third;
+  // With a hazard: what the best plan is worth when every peril's odds ratio is this one,
+  // and whether the advice is the same then. Absent ratio: the hazard's own.
+  struct OddsOutcome {
+    std::optional<double> odds_ratio;
+    MoneyPerAcre best_value;
+    bool same_advice = true;
+  };
+  std::vector<OddsOutcome> odds_range;
 };
 
 // The notes of a plan, gravest first, ties in the fixed order of the topics: storm,
