@@ -10,6 +10,7 @@
 #include "cli/command_hold.h"
 #include "cli/command_models.h"
 #include "cli/command_storm.h"
+#include "cli/command_vary.h"
 
 namespace staddle::cli {
 
@@ -20,6 +21,7 @@ const std::vector<Command>& commands() {
       cruise_command(),
       hold_command(),
       storm_command(),
+      vary_command(),
       check_command(),
       models_command(),
   };

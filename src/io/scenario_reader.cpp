@@ -4,13 +4,15 @@
 #include <algorithm>
 
 #include "io/scenario_blocks.h"
+#include "io/vary_block.h"
 #include "staddle/base/contract.h"
 
 namespace staddle {
 
 std::vector<ScenarioBlock> scenario_blocks() {
   return {head_block(),  stand_block(), products_block(), economics_block(), decisions_block(),
-          storm_block(), site_block(),  ready_block(),    regimes_block()};
+          storm_block(), site_block(),  ready_block(),    regimes_block(),
+          vary_block()};
 }
 
 std::span<const Option> scenario_options() {

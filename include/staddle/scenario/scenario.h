@@ -18,6 +18,7 @@
 #include "staddle/regime/stand_case.h"
 #include "staddle/signs/readiness.h"
 #include "staddle/signs/site.h"
+#include "staddle/vary/vary_question.h"
 
 // A scenario file as a value: read, checked, every default filled in and noted.
 namespace staddle {
@@ -65,6 +66,7 @@ struct Scenario {
   SiteFacts site;
   ReadyLimits ready_limits;
   std::vector<StatedRegime> regimes;
+  std::optional<VaryQuestion> vary;     // what the command vary is to vary
   std::vector<Assumption> assumed;
   std::vector<std::string> questions;   // values that are allowed and seldom meant
 

@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "vary/one_at_a_time.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "vary/turning_point.h"
+
+namespace staddle {
+namespace {
+
+Circumstances with(const VaryProblem& problem, const Parameter& parameter, double value) {
+  Circumstances circumstances = todays(problem);
+  set_parameter(problem, parameter, value, circumstances);
+  return circumstances;
+}
+
+// A value between today's and an end at which the best regime turns into another, by
+// halving; absent where today's value is not one value or the end is as it is today.
+std::optional<double> change_towards(Answers& answers, const VaryAnswer& base,
+                                     const Parameter& parameter, double end) {
+  const std::optional<double> today = todays_value(answers.problem(), parameter);
+  if (!today || !base.best) return std::nullopt;
+  const double step = 1.0 / steps_per_unit(parameter);
+  double inside = *today, outside = end;
+  while (std::fabs(outside - inside) > step) {
+    const double middle = inside + (outside - inside) / 2;
+    const VaryAnswer answer = answers.of(with(answers.problem(), parameter, middle));
+    const bool same = answer.best && same_regime(answer.best->regime, base.best->regime);
+    (same ? inside : outside) = middle;
+  }
+  return outside;
+}
+
+}  // namespace
+
+bool same_regime(const Regime& a, const Regime& b) {
+  return a.final_harvest == b.final_harvest &&
+         std::equal(a.thinnings.begin(), a.thinnings.end(), b.thinnings.begin(),
+                    b.thinnings.end(), [](const Thinning& x, const Thinning& y) {
+                      return x.at == y.at && x.removal_fraction == y.removal_fraction;
+                    });
+}
+
+std::optional<MoneyPerAcre> OneAtATime::swing() const {
+  const auto low = reoptimised[0].value(), high = reoptimised[1].value();
+  if (!low || !high) return std::nullopt;
+  return std::max(*low, *high) - std::min(*low, *high);
+}
+
+std::vector<OneAtATime> one_at_a_time(Answers& answers, const VaryAnswer& base) {
+  const VaryProblem& problem = answers.problem();
+  std::vector<Circumstances> asked;
+  for (const ParameterSpan& span : problem.question.one_at_a_time) {
+    asked.push_back(with(problem, span.parameter, span.low));
+    asked.push_back(with(problem, span.parameter, span.high));
+  }
+  std::vector<VaryAnswer> ends = answers.of(asked);
+  std::vector<OneAtATime> rows;
+  for (const ParameterSpan& span : problem.question.one_at_a_time) {
+    OneAtATime row{span, {}, {}, {}, {}};
+    for (std::size_t end = 0; end < 2; ++end) {
+      const std::size_t place = 2 * rows.size() + end;
+      VaryAnswer& answer = row.reoptimised[end] = std::move(ends[place]);
+      if (!base.best || !answer.best) continue;
+      row.plan_held[end] =
+          held_value(problem, asked[place], answer.land_value, base.best->regime);
+      row.plan_changes[end] = !same_regime(answer.best->regime, base.best->regime);
+      if (!row.plan_changes[end]) continue;
+      row.changes_at[end] =
+          change_towards(answers, base, span.parameter, end == 0 ? span.low : span.high);
+    }
+    rows.push_back(std::move(row));
+  }
+  std::stable_sort(rows.begin(), rows.end(), [](const OneAtATime& a, const OneAtATime& b) {
+    return a.swing().value_or(MoneyPerAcre()) > b.swing().value_or(MoneyPerAcre());
+  });
+  return rows;
+}
+
+GridAnswer grid_answer(Answers& answers, const GridQuestion& question) {
+  std::vector<Circumstances> asked;
+  for (const double y : question.y.values) {
+    for (const double x : question.x.values) {
+      asked.push_back(with(answers.problem(), question.x.parameter, x));
+      set_parameter(answers.problem(), question.y.parameter, y, asked.back());
+    }
+  }
+  std::vector<VaryAnswer> found = answers.of(asked);
+  GridAnswer grid{question, {}};
+  const auto width = static_cast<std::ptrdiff_t>(question.x.values.size());
+  for (std::size_t row = 0; row < question.y.values.size(); ++row) {
+    const auto first = found.begin() + static_cast<std::ptrdiff_t>(row) * width;
+    grid.cells.emplace_back(std::make_move_iterator(first),
+                            std::make_move_iterator(first + width));
+  }
+  return grid;
+}
+
+}  // namespace staddle
