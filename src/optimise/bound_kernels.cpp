@@ -6,6 +6,7 @@
 // Highway compiles what follows once for each instruction set and chooses when it runs.
 #undef HWY_TARGET_INCLUDE
 #define HWY_TARGET_INCLUDE "optimise/bound_kernels.cpp"
+#define STADDLE_MOST_LANES 16  // a row of the grid
 #include "hwy/foreach_target.h"
 //
 #include "optimise/lanes.h"
@@ -67,7 +68,7 @@ HWY_INLINE Lanes third_of(const Slopes& s) {
 }
 
 Bend along_competition(const SearchTables& tables, int age_yr, double log_tpa,
-                       const CompetitionGrid& grid, LaneArray& value) {
+                       const CompetitionGrid& grid, Lane* value) {
   const auto t = static_cast<std::size_t>(age_yr);
   const Lanes n = set(log_tpa);
   for (std::size_t j = 0; j < CompetitionGrid::nodes; j += hn::Lanes(Tag())) {
@@ -76,7 +77,7 @@ Bend along_competition(const SearchTables& tables, int age_yr, double log_tpa,
     for (std::size_t term = 0; term < tables.terms; ++term) {
       sum = hn::MulAdd(set(tables.final_weight[term]), reduced(tables, term, terms).m, sum);
     }
-    store(sum, value, j);
+    hn::StoreU(sum, Tag(), value + j);
   }
   Lanes curve = zero(), slope = zero();
   const Lanes half = set(0.5 * grid.step / CompetitionGrid::parts);
@@ -159,8 +160,18 @@ Bend along_trees(const SearchTables& tables, int age_yr, double low_log_tpa, dou
   return {rounded_up * largest_of(curve), rounded_up * largest_of(slope)};
 }
 
-void raise(const CompetitionGrid& grid, const LaneArray& line, double decay, double constant,
-           double linear, double square, Lane* value) {
+// The numbers of a line at the places `index`: from a register where one holds the line.
+template <class Index>
+HWY_INLINE Lanes picked(const Lane* line, Index index) {
+  if constexpr (hn::MaxLanes(Tag()) == CompetitionGrid::nodes) {
+    return hn::TableLookupLanes(hn::LoadU(Tag(), line), hn::IndicesFromVec(Tag(), index));
+  } else {
+    return hn::GatherIndex(Tag(), line, index);
+  }
+}
+
+void raise(const CompetitionGrid& grid, const Lane* lines, double decay,
+           const std::vector<PlanTerms>& terms, Lane* values) {
   const hn::RebindToSigned<Tag> integers;
   const Lanes inverse_step = set(1.0 / grid.step);
   for (std::size_t j = 0; j < CompetitionGrid::nodes; j += hn::Lanes(Tag())) {
@@ -168,69 +179,26 @@ void raise(const CompetitionGrid& grid, const LaneArray& line, double decay, dou
     const Lanes competition = hn::Mul(load(grid.node, j), set(decay));
     const Lanes at = hn::Max(zero(), hn::Mul(hn::Sub(competition, set(grid.low)), inverse_step));
     const Lanes cell = hn::Min(hn::Floor(at), set(CompetitionGrid::nodes - 2.0));
+    const Lanes along = hn::Sub(at, cell);
     const auto index = hn::ConvertTo(integers, cell);
-    const Lanes low = hn::GatherIndex(Tag(), line.data(), index);
-    const Lanes high = hn::GatherIndex(Tag(), line.data() + 1, index);
-    Lanes sum = hn::MulAdd(hn::Sub(at, cell), hn::Sub(high, low), low);
-    const Lanes allowance = hn::MulAdd(hn::MulAdd(set(square), start, set(linear)), start,
-                                       set(constant));
-    sum = hn::Add(sum, allowance);
-    hn::StoreU(hn::Max(sum, hn::LoadU(Tag(), value + j)), Tag(), value + j);
-  }
-}
-
-// The bilinear value at one rate.
-template <class Index>
-HWY_INLINE Lanes looked_up(const Lane* slice, Index corner, Lanes along_n, Lanes along_c) {
-  constexpr std::size_t row = CompetitionGrid::nodes;
-  const Lanes a = hn::GatherIndex(Tag(), slice, corner);
-  const Lanes b = hn::GatherIndex(Tag(), slice + 1, corner);
-  const Lanes c = hn::GatherIndex(Tag(), slice + row, corner);
-  const Lanes d = hn::GatherIndex(Tag(), slice + row + 1, corner);
-  const Lanes low = hn::MulAdd(along_c, hn::Sub(b, a), a);
-  const Lanes high = hn::MulAdd(along_c, hn::Sub(d, c), c);
-  return hn::MulAdd(along_n, hn::Sub(high, low), low);
-}
-
-void bound_cuts(const SearchTables&, const BoundSlice& slice, double rate, double money,
-                double discount, const CutOptions& cuts, LaneArray& bound) {
-  const hn::RebindToSigned<Tag> integers;
-  const double at_rate = rate * slice.inverse_rate_step;
-  const std::size_t m =
-      slice.rates < 2 ? 0 : std::min(static_cast<std::size_t>(at_rate), slice.rates - 2);
-  const double along_rate = slice.rates < 2 ? 0.0 : at_rate - static_cast<double>(m);
-  const std::size_t size = slice.tracks * CompetitionGrid::nodes;
-  const Lane* slow = slice.value.data() + m * size;
-  const Lane* fast = slice.rates < 2 ? slow : slow + size;
-  for (std::size_t f = 0; f < cuts.count; f += hn::Lanes(Tag())) {
-    const Lanes n = log_of(load(cuts.tpa, f));
-    Lanes node = zero();
-    for (std::size_t i = 1; i + 1 < slice.tracks; ++i) {
-      node = hn::Add(node, hn::IfThenElse(hn::Ge(n, set(slice.log_tpa[i])), set(1.0), zero()));
+    const auto next = hn::Add(index, hn::Set(integers, 1));
+    for (std::size_t i = 0; i < terms.size(); ++i) {
+      const Lane* line = lines + i * CompetitionGrid::nodes;
+      const Lanes low = picked(line, index), high = picked(line, next);
+      const Lanes allowance = hn::MulAdd(hn::MulAdd(set(terms[i].square), start,
+                                                    set(terms[i].linear)),
+                                         start, set(terms[i].constant));
+      const Lanes sum = hn::Add(hn::MulAdd(along, hn::Sub(high, low), low), allowance);
+      Lane* value = values + i * CompetitionGrid::nodes + j;
+      hn::StoreU(hn::Max(sum, hn::LoadU(Tag(), value)), Tag(), value);
     }
-    const auto i = hn::ConvertTo(integers, node);
-    const Lanes along_n = hn::Mul(hn::Sub(n, hn::GatherIndex(Tag(), slice.log_tpa.data(), i)),
-                                  hn::GatherIndex(Tag(), slice.inverse_gap.data(), i));
-    const Lanes c =
-        hn::Mul(hn::Sub(load(cuts.competition, f), set(slice.low)), set(slice.inverse_step));
-    const Lanes cell = clamped(hn::Floor(c), 0.0, CompetitionGrid::nodes - 2.0);
-    const Lanes along_c = hn::Sub(c, cell);
-    const auto corner = hn::ConvertTo(
-        integers, hn::MulAdd(node, set(static_cast<double>(CompetitionGrid::nodes)), cell));
-    const Lanes low = looked_up(slow, corner, along_n, along_c);
-    const Lanes high = looked_up(fast, corner, along_n, along_c);
-    Lanes sum = hn::MulAdd(set(along_rate), hn::Sub(high, low), low);
-    sum = hn::Add(sum, hn::MulAdd(set(discount), load(cuts.revenue, f), set(money)));
-    const Lanes least = hn::Min(along_n, along_c), most = hn::Max(along_n, along_c);
-    const auto inside = hn::And(hn::Ge(least, zero()), hn::Le(most, set(1.0)));
-    store(hn::IfThenElse(inside, sum, set(-minus_infinity)), bound, f);
   }
 }
 
 }  // namespace
 
 const BoundKernels& kernels_of_bounds() {
-  static const BoundKernels table{along_competition, along_trees, raise, bound_cuts};
+  static const BoundKernels table{along_competition, along_trees, raise};
   return table;
 }
 

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "optimise/vector_kernels.h"
+#include "optimise/cut_kernels.h"
 
 namespace staddle {
 
 // The nodes of C and, finer, the points between which curvature is bounded.
 struct CompetitionGrid {
-  static constexpr std::size_t nodes = 16;
+  static constexpr std::size_t nodes = BoundSlice::row;
   static constexpr std::size_t parts = 4;  // sub-intervals of a cell
   static constexpr std::size_t intervals = (nodes - 1) * parts;
 
@@ -24,14 +24,9 @@ struct Bend {
   double curve = 0, slope = 0;
 };
 
-// The bounds of one age: [rate][node of n][node of C].
-struct BoundSlice {
-  std::size_t rates = 0, tracks = 0;
-  double low = 0, inverse_step = 1;        // of C
-  double inverse_rate_step = 0;
-  LaneArray log_tpa;                       // of the nodes, rising
-  LaneArray inverse_gap;                   // 1/(gap to the next node)
-  LaneArray value;
+// What a plan adds to the value of the stand at one node of n.
+struct PlanTerms {
+  Lane constant = 0, linear = 0, square = 0;
 };
 
 struct BoundKernels {
@@ -44,18 +39,16 @@ struct BoundKernels {
   // and over an interval -S_CC is at most its value in the middle + half the width times
   // the bound on |S_CCC|, M taken at the low end of C, x1, x2, 1/r at the high end.
   Bend (*along_competition)(const SearchTables&, int age_yr, double log_tpa,
-                            const CompetitionGrid&, LaneArray& value);
+                            const CompetitionGrid&, Lane* value);
   // The bend in n between two nodes, over all C, by interval arithmetic term by term with
   // its sign: M_n = M L, -M_nn = M (q1^2 x1 + q2^2 x2 - L^2), L = tons_n - q1 x1 - q2 x2.
   Bend (*along_trees)(const SearchTables&, int age_yr, double low_log_tpa, double high_log_tpa,
                       const CompetitionGrid&);
-  // value[j] = max(value[j], line at C_j x decay + constant + linear |C_j| + square C_j^2).
-  void (*raise)(const CompetitionGrid&, const LaneArray& line, double decay, double constant,
-                double linear, double square, Lane* value);
-  // Money so far + revenue + bound of each cut that was worked out, at the rate that
-  // follows it. Infinite outside the grid.
-  void (*bound_cuts)(const SearchTables&, const BoundSlice&, double rate, double money,
-                     double discount, const CutOptions&, LaneArray& bound);
+  // For each node i of n and j of C:
+  //   value = max(value, line_i at C_j x decay + constant + linear |C_j| + square C_j^2)
+  // Lines and values stand node after node, CompetitionGrid::nodes numbers each.
+  void (*raise)(const CompetitionGrid&, const Lane* lines, double decay,
+                const std::vector<PlanTerms>& terms, Lane* values);
 };
 
 const BoundKernels& bound_kernels();

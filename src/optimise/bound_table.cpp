@@ -91,16 +91,19 @@ void BoundTable::make_grid(const CaseKernel& kernel, const SearchTables& tables)
 void BoundTable::price_lines(const SearchTables& tables, const std::vector<bool>& final_counts) {
   const BoundKernels& kernels = bound_kernels();
   lines_.resize((static_cast<std::size_t>(tables.last_yr) + 1) * tracks_.size());
+  line_values_.assign(lines_.size() * CompetitionGrid::nodes + lane_padding, 0);
   for (int at = first_age_yr_; at <= tables.last_yr; ++at) {
     const auto t = static_cast<std::size_t>(at);
     if (!final_counts[t]) continue;
     const double scale = wide(tables.discount[t]) * tables.net_share;
     for (std::size_t i = 0; i < tracks_.size(); ++i) {
       Line& line = lines_[t * tracks_.size() + i];
-      line.value.assign(CompetitionGrid::nodes + lane_padding, 0);
+      Lane* values = line_values_.data() + (t * tracks_.size() + i) * CompetitionGrid::nodes;
       const Bend bend =
-          kernels.along_competition(tables, at, std::log(trees(i, at)), grid_, line.value);
-      for (Lane& value : line.value) value *= static_cast<Lane>(scale);
+          kernels.along_competition(tables, at, std::log(trees(i, at)), grid_, values);
+      for (std::size_t j = 0; j < CompetitionGrid::nodes; ++j) {
+        values[j] *= static_cast<Lane>(scale);
+      }
       line.competition_curve = scale * bend.curve;
       line.competition_slope = scale * bend.slope;
       if (i + 1 == tracks_.size()) continue;
@@ -133,7 +136,7 @@ double BoundTable::allowance_of_trees(const SearchTables& tables, int age_yr, in
 }
 
 void BoundTable::raise_by_plan(const SearchTables& tables, int age_yr, int final_yr,
-                               BoundSlice& slice) const {
+                               BoundSlice& slice) {
   const BoundKernels& kernels = bound_kernels();
   const auto t = static_cast<std::size_t>(final_yr);
   const auto a = static_cast<std::size_t>(age_yr);
@@ -149,22 +152,26 @@ void BoundTable::raise_by_plan(const SearchTables& tables, int age_yr, int final
   const double years = final_yr - age_yr;
   const double share_of_step = grid_.step * grid_.step / 8.0;
   const double share_of_rate = rate_step_ * rate_step_ / 8.0 * years * years;
+  const bool one_rate = slice.rates == 1;
+  terms_.resize(tracks_.size());
   for (std::size_t m = 0; m < slice.rates; ++m) {
-    const double rate = slice.rates == 1 ? tables.recovery_per_yr : rate_step_ * static_cast<double>(m);
-    const double slowest = slice.rates == 1 ? rate : rate_step_ * (m == 0 ? 0.0 : static_cast<double>(m) - 1.0);
-    const double decay = std::exp(-rate * years), widest = std::exp(-slowest * years);
-    const double rates_apart = slice.rates == 1 ? 0.0 : share_of_rate;
+    const double here = one_rate ? tables.recovery_per_yr : rate(m);
+    // A node belongs to the cell below it too.
+    const double slowest = one_rate ? here : rate(m == 0 ? 0 : m - 1);
+    const double widest = std::exp(-slowest * years);
+    const double of_rate = one_rate ? 0.0 : allowances_ * share_of_rate * widest;
     for (std::size_t i = 0; i < tracks_.size(); ++i) {
-      const Line& here = line(final_yr, i);
+      const Line& bends = line(final_yr, i);
       const double of_competition =
-          here.competition_curve * share_of_step * (1.0 + widest * widest);
-      const double constant =
-          money + allowances_ * (of_competition + std::max(of_trees[i], of_trees[i + 1]));
-      kernels.raise(grid_, here.value, decay, constant,
-                    allowances_ * rates_apart * widest * here.competition_slope,
-                    allowances_ * rates_apart * widest * widest * here.competition_curve,
-                    slice.value.data() + (m * tracks_.size() + i) * CompetitionGrid::nodes);
+          bends.competition_curve * share_of_step * (1.0 + widest * widest);
+      const double allowance = of_competition + std::max(of_trees[i], of_trees[i + 1]);
+      terms_[i] = {static_cast<Lane>(money + allowances_ * allowance),
+                   static_cast<Lane>(of_rate * bends.competition_slope),
+                   static_cast<Lane>(of_rate * widest * bends.competition_curve)};
     }
+    const std::size_t size = tracks_.size() * CompetitionGrid::nodes;
+    kernels.raise(grid_, line_values_.data() + t * size, std::exp(-here * years), terms_,
+                  slice.value.data() + m * size);
   }
 }
 

@@ -59,11 +59,11 @@ class BoundTable {
             const std::vector<bool>& final_counts, int age_yr);
   double allowance_of_trees(const SearchTables& tables, int age_yr, int final_yr,
                             std::size_t cell) const;
-  void raise_by_plan(const SearchTables& tables, int age_yr, int final_yr, BoundSlice& slice) const;
+  void raise_by_plan(const SearchTables& tables, int age_yr, int final_yr, BoundSlice& slice);
+  double rate(std::size_t node) const { return rate_step_ * static_cast<double>(node); }
 
-  // What of a line is needed at one final age and node of n.
+  // How the worth of a harvest bends at one final age and node of n.
   struct Line {
-    LaneArray value;                 // stumpage x discount x net share, by node of C
     double competition_curve = 0, competition_slope = 0;  // K_C, S_C
     double trees_curve = 0, trees_slope = 0;  // K_n, S_n of the cell above the node
   };
@@ -81,6 +81,8 @@ class BoundTable {
   CompetitionGrid grid_;
   double rate_step_ = 0;
   std::vector<Line> lines_;         // [final age][node]
+  LaneArray line_values_;           // [final age][node][C]: stumpage x discount x net share
+  std::vector<PlanTerms> terms_;    // of one plan, by node
   std::vector<BoundSlice> slices_;  // by age
 };
 

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "optimise/champions.h"
-#include "optimise/vector_kernels.h"
+#include "optimise/cut_kernels.h"
 
 namespace staddle {
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Short names for Highway's vectors, once per instruction set. Each file that includes it
-// has set HWY_TARGET_INCLUDE and included hwy/foreach_target.h before.
+// has set HWY_TARGET_INCLUDE, STADDLE_MOST_LANES, and included hwy/foreach_target.h before.
 #if defined(STADDLE_OPTIMISE_LANES_H) == defined(HWY_TARGET_TOGGLE)
 #ifdef STADDLE_OPTIMISE_LANES_H
 #undef STADDLE_OPTIMISE_LANES_H
@@ -17,9 +17,11 @@
 HWY_BEFORE_NAMESPACE();
 namespace staddle {
 namespace HWY_NAMESPACE {
+// Unnamed: files with different lanes must not share these.
+namespace {
 
 namespace hn = hwy::HWY_NAMESPACE;
-using Tag = hn::ScalableTag<Lane>;
+using Tag = hn::CappedTag<Lane, STADDLE_MOST_LANES>;
 using Lanes = hn::Vec<Tag>;
 
 constexpr double minus_infinity = -std::numeric_limits<double>::infinity();
@@ -44,6 +46,14 @@ HWY_INLINE Lanes clamped(Lanes x, double low, double high) {
 }
 HWY_INLINE double largest_of(Lanes x) { return wide(hn::GetLane(hn::MaxOfLanes(Tag(), x))); }
 
+// M_j of one term.
+HWY_INLINE Lanes merchantable(const SearchTables& tables, std::size_t term, Lanes log_tons,
+                              Lanes top_factor, Lanes dbh_factor) {
+  return exp_of(hn::MulAdd(set(tables.top_term[term]), top_factor,
+                           hn::MulAdd(set(tables.dbh_term[term]), dbh_factor, log_tons)));
+}
+
+}  // namespace
 }  // namespace HWY_NAMESPACE
 }  // namespace staddle
 HWY_AFTER_NAMESPACE();

@@ -22,6 +22,7 @@ LocalSearch::LocalSearch(const CaseKernel& kernel, const LatticeRules& rules,
       limits_(limits),
       options_(options),
       vectors_(vector_kernels()),
+      cut_kernels_(cut_kernels()),
       stand_(tables),
       cuts_(rules.removals().size()) {}
 
@@ -53,7 +54,7 @@ double LocalSearch::value_of(LatticeRegime& plan) {
     part.to = at;
     vectors_.follow(tables_, state, part, stand_);
     if (!limits_.stand_may_be_cut(before, stand_, at)) return minus_infinity;
-    vectors_.work_out_cuts(tables_, state, stand_, at, allowed, limits_.cut_limits(), cuts_);
+    cut_kernels_.work_out_cuts(tables_, state, stand_, at, allowed, limits_.cut_limits(), cuts_);
     if (!tables_.removals_at(state.entries).leaves_trees[removal] ||
         !limits_.cut_may_be_taken(before, at, cuts_, removal)) {
       return minus_infinity;

@@ -30,6 +30,7 @@ class LocalSearch {
   const ExactLimits& limits_;
   const StandOptions& options_;
   const VectorKernels& vectors_;
+  const CutKernels& cut_kernels_;
   Trajectory stand_;
   CutOptions cuts_;
 };

@@ -34,9 +34,7 @@ SearchState state_after(const CaseKernel& kernel, const SearchTables& tables,
   after.age_yr = age_yr;
   after.entries = state.entries + 1;
   after.first_thinning_past = true;
-  const double tpa = wide(cuts.tpa[option]);
-  after.trees.held = tpa <= tables.survival_floor;
-  after.trees.invariant = after.trees.held ? tpa : wide(cuts.invariant[option]);
+  after.trees = kernel.growth().track(wide(cuts.tpa[option]), age_yr);
   after.competition = wide(cuts.competition[option]);
   after.recovery_per_yr = kernel.response_rate(wide(stand.crown_ratio[t]));
   after.alive = wide(stand.alive[t]);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "optimise/vector_kernels.h"
+#include "optimise/cut_kernels.h"
 #include "staddle/optimise/stand_options.h"
 
 namespace staddle {

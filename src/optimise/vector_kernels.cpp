@@ -6,6 +6,7 @@
 // Highway compiles what follows once for each instruction set and chooses when it runs.
 #undef HWY_TARGET_INCLUDE
 #define HWY_TARGET_INCLUDE "optimise/vector_kernels.cpp"
+#define STADDLE_MOST_LANES 16
 #include "hwy/foreach_target.h"
 //
 #include "optimise/lanes.h"
@@ -14,13 +15,6 @@ HWY_BEFORE_NAMESPACE();
 namespace staddle {
 namespace HWY_NAMESPACE {
 namespace {
-
-// M_j of one term.
-HWY_INLINE Lanes merchantable(const SearchTables& tables, std::size_t term, Lanes log_tons,
-                              Lanes top_factor, Lanes dbh_factor) {
-  return exp_of(hn::MulAdd(set(tables.top_term[term]), top_factor,
-                           hn::MulAdd(set(tables.dbh_term[term]), dbh_factor, log_tons)));
-}
 
 // One step of the arithmetic for all ages of a plan, then the next step: so the long
 // chains of one vector overlap those of the others.
@@ -240,79 +234,10 @@ double follow(const SearchTables& tables, const SearchState& state, const Stretc
   return largest_of(best);
 }
 
-// Tons after the cuts f, f+1, ... and what they earn and break.
-HWY_INLINE void cut_lanes(const SearchTables& tables, const SearchState& state,
-                          const RemovalFactors& factors, const Trajectory& stand, std::size_t t,
-                          std::size_t f, const CutLimits& limits, CutOptions& out) {
-  const Lanes log_trees = load(factors.log_trees, f), log_basal = load(factors.log_basal, f);
-  const Lanes log_tons = hn::MulAdd(set(tables.tons_trees[t]), log_trees,
-                                    hn::MulAdd(set(tables.tons_basal[t]), log_basal,
-                                               set(stand.log_tons[t])));
-  const Lanes top = hn::Mul(set(stand.top_factor[t]), load(factors.top_factor, f));
-  const Lanes dbh = hn::Mul(set(stand.dbh_factor[t]), load(factors.dbh_factor, f));
-  for (std::size_t i = 0; i < tables.products; ++i) store(zero(), out.plain_after[i], f);
-  for (std::size_t j = 0; j < tables.terms; ++j) {
-    const Lanes m = merchantable(tables, j, log_tons, top, dbh);
-    for (std::size_t i = 0; i < tables.products; ++i) {
-      const Lane coefficient = tables.coefficient[i * tables.terms + j];
-      if (coefficient == 0) continue;
-      store(hn::MulAdd(set(coefficient), m, load(out.plain_after[i], f)), out.plain_after[i], f);
-    }
-  }
-  Lanes value = zero(), tons = zero(), margin = set(-minus_infinity);
-  for (std::size_t i = 0; i < tables.products; ++i) {
-    const double plain = out.plain_before[i];
-    const Lanes plain_cut = hn::Sub(set(plain), load(out.plain_after[i], f));
-    // A cut takes the share of the multiplied tons that it takes of the plain ones.
-    const double scale = tables.has_offsets && plain > 0.0
-                             ? tables.growth_multiplier + state.offset[i] / plain
-                             : tables.growth_multiplier;
-    const Lanes cut = hn::Mul(plain_cut, set(scale));
-    tons = hn::Add(tons, cut);
-    value = hn::MulAdd(cut, set(tables.thinning_price[i]), value);
-    margin = hn::Min(margin, hn::Add(cut, set(limits.rise)));
-  }
-  const Lanes n = hn::Add(set(stand.log_tpa[t]), log_trees);
-  const double log_basal_before = wide(tables.log_basal_constant[t]) +
-                                  wide(tables.log_basal_n[t]) * wide(stand.log_tpa[t]) +
-                                  wide(stand.log_density[t]);
-  const Lanes basal_area = exp_of(hn::Add(set(log_basal_before), log_basal));
-  const Lanes tpa = exp_of(n);
-  const Lanes above = hn::Sub(tpa, set(tables.survival_floor));
-  const Lanes term = exp_of(hn::Mul(set(-tables.survival_exponent), log_of(above)));
-  store(tpa, out.tpa, f);
-  store(hn::Sub(term, set(tables.survival[t])), out.invariant, f);
-  margin = hn::Min(margin, hn::Sub(tpa, set(limits.trees)));
-  margin = hn::Min(margin, hn::Sub(basal_area, set(limits.basal_area)));
-  margin = hn::Min(margin, hn::Sub(tons, set(limits.tons)));
-  const Lanes w = hn::NegMulAdd(set(tables.log_basal_n[t]), log_trees,
-                                hn::Add(set(stand.log_density[t]), log_basal));
-  store(hn::Sub(set(1.0), exp_of(w)), out.competition, f);
-  store(hn::MulSub(value, set(tables.net_share), set(tables.thinning_sale_cost)), out.revenue, f);
-  store(margin, out.margin, f);
-}
-
-void work_out_cuts(const SearchTables& tables, const SearchState& state, const Trajectory& stand,
-                   int age_yr, std::size_t count, const CutLimits& limits, CutOptions& out) {
-  const auto t = static_cast<std::size_t>(age_yr);
-  const RemovalFactors& factors = tables.removals_at(state.entries);
-  out.count = count;
-  for (std::size_t i = 0; i < tables.products; ++i) {
-    double plain = 0.0;
-    for (std::size_t j = 0; j < tables.terms; ++j) {
-      plain += wide(tables.coefficient[i * tables.terms + j]) * wide(stand.merchantable[j][t]);
-    }
-    out.plain_before[i] = plain;
-  }
-  for (std::size_t f = 0; f < count; f += hn::Lanes(Tag())) {
-    cut_lanes(tables, state, factors, stand, t, f, limits, out);
-  }
-}
-
 }  // namespace
 
 const VectorKernels& kernels() {
-  static const VectorKernels table{follow, work_out_cuts};
+  static const VectorKernels table{follow};
   return table;
 }
 
@@ -336,14 +261,6 @@ Trajectory::Trajectory(const SearchTables& tables) {
   }
   std::fill(alive.begin(), alive.end(), Lane{1});
   merchantable.assign(tables.terms, LaneArray(size, 0));
-}
-
-CutOptions::CutOptions(std::size_t removals) {
-  const std::size_t size = removals + lane_padding;
-  for (auto* array : {&tpa, &invariant, &competition, &revenue, &margin}) {
-    array->assign(size, 0);
-  }
-  plain_after.assign(max_products, LaneArray(size, 0));
 }
 
 }  // namespace staddle

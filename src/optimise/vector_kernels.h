@@ -40,27 +40,6 @@ struct Trajectory {
   LaneArray loss, loss_money;
 };
 
-// The cuts of one stand at one age, one per removal.
-struct CutOptions {
-  CutOptions() = default;
-  explicit CutOptions(std::size_t removals);
-
-  std::size_t count = 0;
-  LaneArray tpa, competition;          // just after
-  LaneArray invariant;                 // of the survival equation; where tpa is above its floor
-  LaneArray revenue;               // net, per acre standing
-  // The least of (what is there - what a limit asks) over all limits: below zero the cut
-  // is not admissible. Trees, square feet and tons alike.
-  LaneArray margin;
-  ProductTons plain_before{};
-  std::vector<LaneArray> plain_after;  // by product; both in tons
-};
-
-// What a cut has to leave and to yield, per acre.
-struct CutLimits {
-  double trees = 0, basal_area = 0, tons = 0, rise = 0;
-};
-
 // What is asked of one stretch.
 struct StretchPlan {
   int from = 0, to = 0;        // ages to be worked out
@@ -73,9 +52,6 @@ struct StretchPlan {
 struct VectorKernels {
   // Returns the largest objective.
   double (*follow)(const SearchTables&, const SearchState&, const StretchPlan&, Trajectory&);
-  // The first `count` removals at an age of a trajectory whose plan said cuts follow.
-  void (*work_out_cuts)(const SearchTables&, const SearchState&, const Trajectory&, int age_yr,
-                        std::size_t count, const CutLimits&, CutOptions&);
 };
 
 const VectorKernels& vector_kernels();

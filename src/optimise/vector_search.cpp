@@ -22,6 +22,7 @@ VectorSearch::VectorSearch(const CaseKernel& kernel, const LatticeRules& rules,
       tables_(tables),
       options_(options),
       vectors_(vector_kernels()),
+      cut_kernels_(cut_kernels()),
       limits_(kernel, rules),
       candidates_(kernel, rules, tables),
       by_first_cut_(static_cast<std::size_t>(rules.final_to()) + 1, minus_infinity),
@@ -179,7 +180,7 @@ void VectorSearch::try_cuts(const SearchState& state, int age_yr) {
   const Trajectory& stand = stands_[level];
   if (allowed == 0 || !limits_.stand_may_be_cut(regime_, stand, age_yr)) return;
   CutOptions& cuts = cuts_[level];
-  vectors_.work_out_cuts(tables_, state, stand, age_yr, allowed, limits_.cut_limits(), cuts);
+  cut_kernels_.work_out_cuts(tables_, state, stand, age_yr, allowed, limits_.cut_limits(), cuts);
   const RemovalFactors& factors = tables_.removals_at(state.entries);
   const bool pruning = state.entries + 1 == rules_.max_thinnings() && bounds_;
   if (pruning) bound_cuts(state, stand, age_yr, cuts);
@@ -211,8 +212,8 @@ void VectorSearch::bound_cuts(const SearchState& state, const Trajectory& stand,
   threshold_ = least - tables_.slack(least);
   const auto t = static_cast<std::size_t>(age_yr);
   const double rate = kernel_.response_rate(wide(stand.crown_ratio[t]));
-  bound_kernels().bound_cuts(tables_, table.at(age_yr), rate, wide(stand.money[t]),
-                             wide(tables_.discount[t]), cuts, bound_of_cut_);
+  cut_kernels_.bound_cuts(table.at(age_yr), rate, wide(stand.money[t]), wide(tables_.discount[t]),
+                      cuts, bound_of_cut_);
 }
 
 }  // namespace staddle

@@ -6,7 +6,6 @@
 #include "optimise/exact_limits.h"
 #include "optimise/search_answer.h"
 #include "optimise/search_state.h"
-#include "optimise/vector_kernels.h"
 
 namespace staddle {
 
@@ -49,6 +48,7 @@ class VectorSearch {
   const SearchTables& tables_;
   const StandOptions& options_;
   const VectorKernels& vectors_;
+  const CutKernels& cut_kernels_;
   const ExactLimits limits_;
   std::vector<Trajectory> stands_;  // by entries, so that nothing is allocated on the way
   std::vector<CutOptions> cuts_;
