@@ -85,13 +85,20 @@ std::string fault_inside(const Layers& layers, const SourceFile& file, const std
   return "";
 }
 
-// The same for a header between angle brackets.
+// The row for a header of another library, however it is quoted; null for none.
+const OutsideHeader* row_of(const Layers& layers, const std::string& name) {
+  for (const OutsideHeader& row : layers.outside) {
+    if (name.starts_with(row.beginning)) return &row;
+  }
+  return nullptr;
+}
+
+// The same as fault_inside for a header of another library or of the language.
 std::string fault_outside(const Layers& layers, const SourceFile& file, const std::string& name) {
   const std::string own = folder_of(file.path);
-  for (const OutsideHeader& row : layers.outside) {
-    if (!name.starts_with(row.beginning)) continue;
-    const bool everywhere = row.homes == std::vector<std::string>{"*"};
-    const bool named = std::find(row.homes.begin(), row.homes.end(), own) != row.homes.end();
+  if (const OutsideHeader* row = row_of(layers, name)) {
+    const bool everywhere = row->homes == std::vector<std::string>{"*"};
+    const bool named = std::find(row->homes.begin(), row->homes.end(), own) != row->homes.end();
     const bool at_home = everywhere ? level_of(layers, own) != std::size_t{0} : named;
     if (!at_home) return own + " is not its home";
     if (is_public(file.path)) return "no public header may show another library";
@@ -131,8 +138,9 @@ std::vector<std::string> broken_rules(const Layers& layers, const SourceFile& fi
   }
   std::vector<std::string> broken;
   for (const Include& include : includes_of(file)) {
-    const std::string fault = include.quoted ? fault_inside(layers, file, include.name)
-                                             : fault_outside(layers, file, include.name);
+    const bool inside = include.quoted && row_of(layers, include.name) == nullptr;
+    const std::string fault = inside ? fault_inside(layers, file, include.name)
+                                     : fault_outside(layers, file, include.name);
     if (!fault.empty()) broken.push_back(file.path + ": " + include.name + " " + fault);
   }
   return broken;

@@ -87,6 +87,8 @@ TEST_CASE("another library is included at its one home and in no public header")
   CHECK(faults("src/base/a.cpp", "#include <fmt/core.h>") == 1);
   CHECK(faults("src/optimise/a.cpp", "#include <hwy/highway.h>") == 0);
   CHECK(faults("src/growth/a.cpp", "#include <hwy/highway.h>") == 1);
+  CHECK(faults("src/optimise/a.cpp", "#include \"hwy/highway.h\"") == 0);
+  CHECK(faults("src/regime/a.cpp", "#include \"glpk.h\"") == 1);
 }
 
 TEST_CASE("a library that the layers do not know is included nowhere") {
