@@ -26,8 +26,8 @@ AgeRow equation_row(const EquationSet& e, double site_index_ft, int age_yr) {
   AgeRow row;
   const double age = age_yr;
   row.known = true;
-  row.survival_term = e.survival_rate * e.survival_rate * site_index_ft *
-                      std::pow(age, e.survival_age_power);
+  row.survival_term =
+      e.survival_rate * e.survival_rate * site_index_ft * std::pow(age, e.survival_age_power);
   if (age_yr == 0) return row;  // just planted: no height, no wood
   row.timber = row.tons = true;
   row.height_ft = dominant_height(e, feet(site_index_ft), staddle::age(age)).in(feet);

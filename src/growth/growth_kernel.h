@@ -12,23 +12,23 @@ namespace staddle {
 // The trees of one stretch between cuts. What it holds does not change while the
 // stand grows, so the number at any later age is one closed form.
 struct TreeTrack {
-  bool held = false;    // too few for the survival equation: the number stays
-  double invariant = 0; // held: trees/ac; equations: (N-100)^-e - G(a); table: N / N_t(a)
+  bool held = false;     // too few for the survival equation: the number stays
+  double invariant = 0;  // held: trees/ac; equations: (N-100)^-e - G(a); table: N / N_t(a)
 };
 
 // Coefficients of one whole age. Feet, trees and square feet per acre, green tons.
 struct AgeRow {
-  bool known = false;    // inside the model's ages
-  bool timber = false;   // basal area and tons can be above zero
+  bool known = false;   // inside the model's ages
+  bool timber = false;  // basal area and tons can be above zero
   double height_ft = 0;
   double survival_term = 0;       // equations: G(a); table: N_t(a)
   double log_basal_constant = 0;  // ln Bu = constant + exponent ln N
   double log_basal_exponent = 0;
-  double log_tons_constant = 0;   // ln Y = constant + trees ln N + basal ln B
+  double log_tons_constant = 0;  // ln Y = constant + trees ln N + basal ln B
   double log_tons_trees = 0;
   double log_tons_basal = 0;
-  bool tons = false;              // false: no weight at this age, whatever B
-  double crown_slope = 0;         // ln(1 - CR) = slope x Dq / H
+  bool tons = false;       // false: no weight at this age, whatever B
+  double crown_slope = 0;  // ln(1 - CR) = slope x Dq / H
 };
 
 // Growth at whole ages as plain numbers, for the evaluator's inner loop. The typed
@@ -53,7 +53,8 @@ class GrowthKernel {
   TreeTrack track(double tpa, int age) const {
     if (from_table_) return {false, tpa / row(age).survival_term};
     if (tpa <= survival_floor_tpa_) return {true, tpa};
-    return {false, std::pow(tpa - survival_floor_tpa_, -survival_exponent_) - row(age).survival_term};
+    return {false,
+            std::pow(tpa - survival_floor_tpa_, -survival_exponent_) - row(age).survival_term};
   }
   double trees_at(const TreeTrack& track, int age) const {
     if (track.held) return track.invariant;

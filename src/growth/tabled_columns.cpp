@@ -12,8 +12,8 @@ namespace {
 using Points = std::vector<numeric::MonotoneCurve::Point>;
 
 double straight_between(const Points& points, double x) {
-  const auto right = std::find_if(points.begin(), points.end(),
-                                  [x](const auto& point) { return point.x >= x; });
+  const auto right =
+      std::find_if(points.begin(), points.end(), [x](const auto& point) { return point.x >= x; });
   if (right == points.begin() || right->x == x) return right->y;
   const auto left = right - 1;
   return left->y + (right->y - left->y) * (x - left->x) / (right->x - left->x);
@@ -78,8 +78,7 @@ TabledAges ages_before_cuts(const TabledRegime& regime) {
   ages.basal_area_ft2_ac = column_before_cuts(regime, table.basal_area_ft2_ac, unthinned);
   for (std::size_t product = 0; product < table.tons_ac.size(); ++product) {
     ages.tons_ac.push_back(column_before_cuts(
-        regime, table.tons_ac[product],
-        [product](double value, const TabledThinning& thinning) {
+        regime, table.tons_ac[product], [product](double value, const TabledThinning& thinning) {
           return value + thinning.tons_ac[product];
         }));
   }

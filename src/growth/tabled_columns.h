@@ -16,8 +16,7 @@ namespace staddle {
 // `before_cut(row value, thinning)` is the column's value just before the cut at that row.
 std::vector<double> column_before_cuts(
     const TabledRegime& regime, const std::vector<double>& column,
-    const std::function<double(double row_value, const TabledThinning&)>&
-        before_cut);
+    const std::function<double(double row_value, const TabledThinning&)>& before_cut);
 
 // The row of a whole age. REQUIRES: the table has one.
 std::size_t row_of_age(const YieldTable& table, int age_yr);

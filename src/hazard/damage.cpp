@@ -17,9 +17,8 @@ PerilKernel make_peril_kernel(const Peril& peril) {
   kernel.constant_share = peril.constant_share;
   if (peril.logistic) {
     const LogisticShare& share = *peril.logistic;
-    kernel.base_log_odds =
-        std::log(share.base_damage_share / (1.0 - share.base_damage_share)) +
-        share.species_log_odds;
+    kernel.base_log_odds = std::log(share.base_damage_share / (1.0 - share.base_damage_share)) +
+                           share.species_log_odds;
     kernel.height_slope_per_ft = share.height_slope_per_10ft / 10.0;
     kernel.reference_height_ft = share.reference_height.in(feet);
     kernel.slenderness_slope = share.slenderness_slope_per_10 / 10.0;

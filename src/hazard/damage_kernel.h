@@ -16,10 +16,10 @@ struct PerilKernel {
   double cleanup_usd_ac = 0;
   bool constant = false;
   double constant_share = 0;
-  double base_log_odds = 0;       // logit D0 + species
+  double base_log_odds = 0;  // logit D0 + species
   double height_slope_per_ft = 0;
   double reference_height_ft = 0;
-  double slenderness_slope = 0;   // per unit of slenderness above the threshold
+  double slenderness_slope = 0;  // per unit of slenderness above the threshold
   double log_odds_ratio = 0;
   bool wind = true;
 };
@@ -42,8 +42,7 @@ inline double damage_share(const PerilKernel& peril, const ExposureKernel& expos
   // Seedlings are not lost to wind or ice (assumption).
   const double tall_enough = std::clamp((exposure.height_ft - 20.0) / 10.0, 0.0, 1.0);
   if (tall_enough == 0.0) return 0.0;
-  const double reach =
-      peril.wind ? std::clamp((exposure.height_ft - 30.0) / 35.0, 0.0, 1.3) : 1.0;
+  const double reach = peril.wind ? std::clamp((exposure.height_ft - 30.0) / 35.0, 0.0, 1.3) : 1.0;
   const double log_odds =
       peril.base_log_odds +
       peril.height_slope_per_ft * (exposure.height_ft - peril.reference_height_ft) +

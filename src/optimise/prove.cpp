@@ -36,9 +36,9 @@ StandProblem with_coarser_removals(const StandProblem& problem, std::size_t n) {
 Fault too_large(const StandProblem& problem) {
   const std::size_t states = count_states(problem, most_counted_states);
   Fault fault{FaultCode::out_of_range, "", "/decisions", "", ""};
-  fault.text = fmt::format(
-      "found a lattice of {}{} states, allowed for a proof by linear program: {}",
-      states >= most_counted_states ? "more than " : "", states, most_proof_states);
+  fault.text =
+      fmt::format("found a lattice of {}{} states, allowed for a proof by linear program: {}",
+                  states >= most_counted_states ? "more than " : "", states, most_proof_states);
   const std::size_t removals = problem.lattice.removal_fractions.size();
   for (std::size_t n = 2; n < 2 * removals; ++n) {
     const StandProblem coarser = with_coarser_removals(problem, n);
@@ -99,13 +99,12 @@ Result<Proof> prove(const StandProblem& problem, const StandSolution& solution) 
   require(solution.status == StandSolution::Status::optimal, "only an optimum can be proved");
   const CaseKernel kernel(problem.stand_case);
   const LatticeRules rules(problem, kernel);
-  const StateGraph graph =
-      make_state_graph(kernel, rules, problem.stand_case.land_value.in(dollars_per_acre),
-                       most_proof_states);
+  const StateGraph graph = make_state_graph(
+      kernel, rules, problem.stand_case.land_value.in(dollars_per_acre), most_proof_states);
   if (!graph.complete) return Faults{too_large(problem)};
   // A standing stand never comes back to its start, and may be cut at once, undiscounted.
-  const dp::Solution by_dp = kernel.standing() ? dp::solve_acyclic(graph.process)
-                                               : dp::solve_discounted(graph.process);
+  const dp::Solution by_dp =
+      kernel.standing() ? dp::solve_acyclic(graph.process) : dp::solve_discounted(graph.process);
   lp::Options options;
   options.simplex = lp::Simplex::primal;
   options.presolve = true;
@@ -120,12 +119,11 @@ Result<Proof> prove(const StandProblem& problem, const StandSolution& solution) 
   proof.by_dynamic_programming = dollars_per_acre(by_dp.values[0]);
   proof.by_linear_program = dollars_per_acre(by_lp.value);
   proof.by_dual = dollars_per_acre(by_lp.duals[0]);
-  proof.largest_dual_difference =
-      dollars_per_acre(largest_difference(graph.process, by_dp, by_lp));
+  proof.largest_dual_difference = dollars_per_acre(largest_difference(graph.process, by_dp, by_lp));
   const double value = proof.by_optimiser.in(dollars_per_acre);
   const double allowed = tolerance::proof_agreement * std::max(1.0, std::fabs(value));
   const auto close = [&](MoneyPerAcre other) {
-    return std::fabs(other.in(dollars_per_acre) - value) <= allowed;
+    return std::fabs(other.in(dollars_per_acre)-value) <= allowed;
   };
   proof.agrees = close(proof.by_dynamic_programming) && close(proof.by_linear_program) &&
                  close(proof.by_dual) &&

@@ -8,10 +8,7 @@ class GraphMaker {
  public:
   GraphMaker(const CaseKernel& kernel, const LatticeRules& rules, double land_value_usd_ac,
              std::size_t most_states)
-      : kernel_(kernel),
-        rules_(rules),
-        land_value_(land_value_usd_ac),
-        most_states_(most_states) {}
+      : kernel_(kernel), rules_(rules), land_value_(land_value_usd_ac), most_states_(most_states) {}
 
   StateGraph make() {
     graph_.complete = true;

@@ -54,8 +54,7 @@ AssortmentKernel::AssortmentKernel(const EquationSet& equations,
 void AssortmentKernel::equation_tons(double log_total, const StandTerms& stand,
                                      double* tons) const {
   const double top_factor = std::exp(-top_power_ * stand.log_diameter);
-  const double dbh_factor =
-      std::exp(tree_power_ * stand.log_tpa - dbh_power_ * stand.log_diameter);
+  const double dbh_factor = std::exp(tree_power_ * stand.log_tpa - dbh_power_ * stand.log_diameter);
   const std::size_t products = size();
   for (std::size_t i = 0; i < products; ++i) tons[i] = 0.0;
   for (std::size_t j = 0; j < terms_.size(); ++j) {

@@ -20,7 +20,7 @@ struct StandTerms {
   int age_yr = 0;
   double log_tpa = 0;
   double log_basal_area = 0;
-  double log_diameter = 0;       // quadratic mean, inches
+  double log_diameter = 0;         // quadratic mean, inches
   bool planted_untouched = false;  // bare land, never cut: a table reads its own columns
 };
 

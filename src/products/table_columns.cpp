@@ -6,9 +6,9 @@
 #include <cstdlib>
 
 #include "numeric/monotone_curve.h"
-#include "stand/stand_constants.h"
 #include "staddle/base/tolerance.h"
 #include "staddle/stand/stand_measures.h"
+#include "stand/stand_constants.h"
 
 namespace staddle {
 namespace {
@@ -24,10 +24,9 @@ TableColumns::TableColumns(const YieldTable& table)
       basal_area_(column_of(table, table.basal_area_ft2_ac)) {
   for (const auto& values : table.tons_ac) tons_.push_back(column_of(table, values));
   for (std::size_t quarter = 0; quarter < trees_.size(); ++quarter) {
-    diameters_.push_back(
-        quadratic_mean_diameter(trees_per_acre(trees_[quarter].c0),
-                                square_feet_per_acre(basal_area_[quarter].c0))
-            .in(inches));
+    diameters_.push_back(quadratic_mean_diameter(trees_per_acre(trees_[quarter].c0),
+                                                 square_feet_per_acre(basal_area_[quarter].c0))
+                             .in(inches));
   }
 }
 
@@ -46,8 +45,7 @@ TableColumns::Column TableColumns::column_of(const YieldTable& table,
     const auto sample = [&](double t) {
       return curve.at(first + (quarter + t) / quarters_per_year);
     };
-    const double y0 = sample(0.0), y1 = sample(1.0 / 3.0), y2 = sample(2.0 / 3.0),
-                 y3 = sample(1.0);
+    const double y0 = sample(0.0), y1 = sample(1.0 / 3.0), y2 = sample(2.0 / 3.0), y3 = sample(1.0);
     column.push_back({y0, (-11.0 * y0 + 18.0 * y1 - 9.0 * y2 + 2.0 * y3) / 2.0,
                       (18.0 * y0 - 45.0 * y1 + 36.0 * y2 - 9.0 * y3) / 2.0,
                       (-9.0 * y0 + 27.0 * y1 - 27.0 * y2 + 9.0 * y3) / 2.0});
@@ -116,9 +114,7 @@ double TableColumns::age_between(int quarter, double diameter_in) const {
 }
 
 double TableColumns::row_nearest_in_diameter(double diameter_in, int age_yr) const {
-  const auto of_row = [&](int row) {
-    return diameter((row - first_age_yr_) * quarters_per_year);
-  };
+  const auto of_row = [&](int row) { return diameter((row - first_age_yr_) * quarters_per_year); };
   double smallest = HUGE_VAL;
   double largest = 0.0;
   for (const int row : row_ages_) {

@@ -4,9 +4,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "stand/stand_constants.h"
 #include "staddle/base/contract.h"
 #include "staddle/hazard/damage.h"
+#include "stand/stand_constants.h"
 
 namespace staddle {
 namespace {
@@ -87,8 +87,9 @@ void CaseKernel::make_money_tables(const StandCase& stand_case) {
     double other = 0.0;
     if (stand_case.standing) {
       for (const OtherTimber& timber : stand_case.standing->other_timber) {
-        other += (timber.now * timber.stumpage).in(dollars_per_acre) *
-                 std::pow(1.0 + timber.growth_fraction_per_yr, static_cast<double>(i));
+        other += (timber.now * timber.stumpage)
+                     .in(dollars_per_acre)*std::pow(1.0 + timber.growth_fraction_per_yr,
+                                                    static_cast<double>(i));
       }
     }
     other_timber_.push_back(other);
@@ -97,7 +98,9 @@ void CaseKernel::make_money_tables(const StandCase& stand_case) {
   yearly_before_.assign(count, annual_net_);
   yearly_after_.assign(count, annual_net_);
   practices_.assign(count, 0.0);
-  const auto is_future = [&](int age_yr) { return age_yr > present_yr_ && age_yr <= last_age_yr(); };
+  const auto is_future = [&](int age_yr) {
+    return age_yr > present_yr_ && age_yr <= last_age_yr();
+  };
   for (const DatedFlow& flow : costs.flows) {
     const int to = flow.until == DatedFlow::Until::age ? flow.to.whole() : last_age_yr();
     for (int t = std::max(1, flow.from.whole()); t <= to; ++t) {
@@ -134,8 +137,7 @@ void CaseKernel::measure(const StandPoint& point, Measured& measured) const {
   measured.log_tpa = std::log(measured.tpa);
   measured.log_unthinned = growth_.log_unthinned_basal_area(*measured.row, measured.log_tpa);
   const double competition =
-      point.competition *
-      std::exp(-point.recovery_per_yr * (point.age_yr - point.stretch_from_yr));
+      point.competition * std::exp(-point.recovery_per_yr * (point.age_yr - point.stretch_from_yr));
   measured.log_basal_area = measured.log_unthinned + std::log1p(-competition);
   measured.basal_area = std::exp(measured.log_basal_area);
   measured.log_diameter = log_diameter_of(measured.log_tpa, measured.log_basal_area);
@@ -147,7 +149,8 @@ void CaseKernel::measure_tons(const StandPoint& point, Measured& measured) const
   measure(point, measured);
   if (measured.tons_known) return;
   measured.tons_known = true;
-  if (!measured.timber && !(growth_.from_table() && point.planted_untouched && measured.row->known)) {
+  if (!measured.timber &&
+      !(growth_.from_table() && point.planted_untouched && measured.row->known)) {
     std::fill_n(measured.plain_tons.begin(), products(), 0.0);
   } else {
     const StandTerms terms{point.age_yr, measured.log_tpa, measured.log_basal_area,
@@ -197,7 +200,8 @@ ExposureKernel CaseKernel::exposure(const StandPoint& point, const Measured& mea
     const double since = point.age_yr - 1 - cut.age_yr;
     exposure.opening =
         std::max(exposure.opening, cut.opening * remaining_opening(since, recovery_yr_));
-    if (since < recovery_yr_) exposure.slenderness = std::max(exposure.slenderness, cut.slenderness);
+    if (since < recovery_yr_)
+      exposure.slenderness = std::max(exposure.slenderness, cut.slenderness);
   }
   return exposure;
 }
@@ -249,9 +253,8 @@ void CaseKernel::work_out_cut(const StandPoint& point, const Measured& measured,
   cut.log_tpa = std::log(cut.tpa);
   cut.log_basal_area = std::log(cut.basal_area);
   cut.log_diameter = log_diameter_of(cut.log_tpa, cut.log_basal_area);
-  cut.competition =
-      1.0 - std::exp(cut.log_basal_area -
-                     growth_.log_unthinned_basal_area(*measured.row, cut.log_tpa));
+  cut.competition = 1.0 - std::exp(cut.log_basal_area -
+                                   growth_.log_unthinned_basal_area(*measured.row, cut.log_tpa));
   const StandTerms terms{point.age_yr, cut.log_tpa, cut.log_basal_area, cut.log_diameter, false};
   assortment_.tons(*measured.row, terms, cut.plain_after.data());
   price_cut(measured, cut);

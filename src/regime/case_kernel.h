@@ -14,8 +14,8 @@ namespace staddle {
 // What a hazard remembers of one cut.
 struct CutMemory {
   int age_yr = 0;
-  double opening = 0;       // g of the cut
-  double slenderness = 0;   // just before it; 0 where unknown
+  double opening = 0;      // g of the cut
+  double slenderness = 0;  // just before it; 0 where unknown
 };
 
 // A thinning of a format's most (6), and the one done before the stand was measured.
@@ -31,7 +31,7 @@ struct StandPoint {
   // The stretch since the last cut.
   TreeTrack trees;
   int stretch_from_yr = 0;
-  double competition = 0;     // CI at the start of the stretch
+  double competition = 0;  // CI at the start of the stretch
   double recovery_per_yr = 0;
   bool planted_untouched = true;
   int entries = 0;
@@ -41,9 +41,9 @@ struct StandPoint {
   int memories = 0;
 
   // Expected, discounted to the present.
-  double money = 0;           // alpha so far
-  double land_weight = 0;     // beta so far
-  double alive = 1;           // share of the acre that storms have left
+  double money = 0;        // alpha so far
+  double land_weight = 0;  // beta so far
+  double alive = 1;        // share of the acre that storms have left
 
   // With a growth multiplier on a standing stand: tons at the start of the stretch,
   // as without the multiplier and with it.
@@ -53,7 +53,7 @@ struct StandPoint {
 
 // The stand of a point, measured; the tons only where `tons_known`.
 struct Measured {
-  int age_yr = -1;            // of what follows; -1: nothing measured yet
+  int age_yr = -1;  // of what follows; -1: nothing measured yet
   bool tons_known = false;
   const AgeRow* row = nullptr;
   bool timber = false;
@@ -62,8 +62,8 @@ struct Measured {
   double log_unthinned = 0;
   double diameter_in = 0, log_diameter = 0;
   double crown_ratio = 1;
-  ProductTons plain_tons{};   // as the equations or the table say
-  ProductTons tons{};         // after the growth multiplier
+  ProductTons plain_tons{};  // as the equations or the table say
+  ProductTons tons{};        // after the growth multiplier
 };
 
 // A cut worked out but not yet taken.
@@ -84,8 +84,8 @@ struct FinishedRegime {
 };
 
 struct StormYear {
-  double loss_share = 0;         // of the acres that entered the year
-  double salvage_usd_ac = 0;     // per acre that entered
+  double loss_share = 0;      // of the acres that entered the year
+  double salvage_usd_ac = 0;  // per acre that entered
   double cleanup_usd_ac = 0;
 };
 
@@ -172,7 +172,7 @@ class CaseKernel {
   void read_tabled_cut(const StandPoint& point, const Measured& measured, Cut& cut) const;
   void price_cut(const Measured& measured, Cut& cut) const;
 
-  GrowthModel growth_model_;      // keeps the kernels below alive
+  GrowthModel growth_model_;  // keeps the kernels below alive
   Assortment assortment_model_;
   const GrowthKernel& growth_;
   const AssortmentKernel& assortment_;

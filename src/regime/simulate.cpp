@@ -19,8 +19,8 @@ constexpr int youngest_crown_yr = 8;
 
 StandMeasures measures_of(double tpa, double basal_area, double diameter_in, double height_ft,
                           double crown_ratio, int age_yr) {
-  StandMeasures measures{trees_per_acre(tpa), square_feet_per_acre(basal_area),
-                         inches(diameter_in), feet(height_ft), std::nullopt};
+  StandMeasures measures{trees_per_acre(tpa), square_feet_per_acre(basal_area), inches(diameter_in),
+                         feet(height_ft), std::nullopt};
   if (age_yr >= youngest_crown_yr) measures.live_crown_ratio = crown_ratio;
   return measures;
 }
@@ -78,10 +78,10 @@ class Telling {
     const int last_known = kernel_.last_age_yr();
     const int final_yr = regime_.final_harvest.whole();
     if (final_yr < std::max(first, kernel_.growth().first_age()) || final_yr > last_known) {
-      faults.push_back(fault("/final_harvest_age_yr", FaultCode::out_of_range,
-                             fmt::format("found {}, allowed {} to {}", final_yr,
-                                         std::max(first, kernel_.growth().first_age()),
-                                         last_known)));
+      faults.push_back(
+          fault("/final_harvest_age_yr", FaultCode::out_of_range,
+                fmt::format("found {}, allowed {} to {}", final_yr,
+                            std::max(first, kernel_.growth().first_age()), last_known)));
     }
     int previous = first - 1;
     for (std::size_t i = 0; i < regime_.thinnings.size(); ++i) {
@@ -94,12 +94,13 @@ class Telling {
       } else if (at <= previous) {
         faults.push_back(fault(place, FaultCode::contradiction,
                                fmt::format("found {}, which is not after the thinning before it "
-                                           "({})", at, previous)));
+                                           "({})",
+                                           at, previous)));
       }
       if (at >= final_yr) {
-        faults.push_back(fault(place, FaultCode::contradiction,
-                               fmt::format("found {}, which is not before the final harvest ({})",
-                                           at, final_yr)));
+        faults.push_back(fault(
+            place, FaultCode::contradiction,
+            fmt::format("found {}, which is not before the final harvest ({})", at, final_yr)));
       }
       previous = at;
     }
@@ -177,8 +178,8 @@ class Telling {
     const double value = kernel_.stumpage_value(measured_, point_.age_yr);
     year.stumpage_value = dollars_per_acre(value);
     year.expected_loss_share = storm.loss_share;
-    year.expected_loss = dollars_per_acre(storm.loss_share * value - storm.salvage_usd_ac +
-                                          storm.cleanup_usd_ac);
+    year.expected_loss =
+        dollars_per_acre(storm.loss_share * value - storm.salvage_usd_ac + storm.cleanup_usd_ac);
     year.share_standing = point_.alive;
     report_.years.push_back(std::move(year));
   }
@@ -195,9 +196,8 @@ class Telling {
     record.tons = yields(measured_.tons, kernel_.products());
     if (case_.standing) {
       for (const OtherTimber& timber : case_.standing->other_timber) {
-        record.other_tons.push_back(timber.now *
-                                    std::pow(1.0 + timber.growth_fraction_per_yr,
-                                             point_.age_yr - kernel_.present_yr()));
+        record.other_tons.push_back(timber.now * std::pow(1.0 + timber.growth_fraction_per_yr,
+                                                          point_.age_yr - kernel_.present_yr()));
       }
     }
     const double revenue = kernel_.harvest_revenue(point_, measured_);
@@ -246,7 +246,8 @@ class Telling {
 Regime RegimeReport::regime() const {
   Regime result;
   for (const ThinningRecord& thinning : thinnings) {
-    if (!thinning.cuts_nothing) result.thinnings.push_back({thinning.at, thinning.removal_fraction});
+    if (!thinning.cuts_nothing)
+      result.thinnings.push_back({thinning.at, thinning.removal_fraction});
   }
   result.final_harvest = final_harvest_age;
   return result;

@@ -23,8 +23,8 @@ double slenderness(Height dominant_height, Diameter quadratic_mean_diameter) {
 double stand_density_index(TreeDensity trees, Diameter quadratic_mean_diameter) {
   constexpr double reineke_slope = 1.605;
   constexpr double index_diameter_in = 10.0;
-  return trees.in(trees_per_acre) *
-         std::pow(quadratic_mean_diameter.in(inches) / index_diameter_in, reineke_slope);
+  return trees.in(trees_per_acre)*std::pow(quadratic_mean_diameter.in(inches) / index_diameter_in,
+                                           reineke_slope);
 }
 
 double relative_spacing(TreeDensity trees, Height dominant_height) {

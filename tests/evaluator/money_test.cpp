@@ -64,8 +64,8 @@ const Regime two_thinnings{{{age(18), 0.3}, {age(24), 0.25}}, age(33)};
 double discounted_lines(const StandCase& stand, const RegimeReport& report) {
   double sum = 0;
   for (const CashFlowLine& line : report.cash_flow) {
-    sum += usd(line.amount) * std::pow(1 + stand.costs.rate.per_year(),
-                                       -(line.at - stand.present()).in(years));
+    sum += usd(line.amount) *
+           std::pow(1 + stand.costs.rate.per_year(), -(line.at - stand.present()).in(years));
   }
   return sum;
 }
@@ -102,7 +102,7 @@ TEST_CASE("land expectation value equals the worth of 400 rotations one after an
   CHECK(usd(report.value.objective) == support::within(chain, 1e-6));
 }
 
-TEST_CASE("straw ends with the first thinning, that year still included") {
+TEST_CASE("straw ends with the first thinning and that year is still included") {
   const StandCase stand = rich_bare_land();
   const RegimeReport report = simulate(stand, stated("two", two_thinnings)).value();
   int first = 99, last = 0;
@@ -116,8 +116,7 @@ TEST_CASE("straw ends with the first thinning, that year still included") {
 }
 
 TEST_CASE("a lease from age 0 is first paid at the end of year 1 and not while the land is bare") {
-  const RegimeReport report =
-      simulate(rich_bare_land(), stated("two", two_thinnings)).value();
+  const RegimeReport report = simulate(rich_bare_land(), stated("two", two_thinnings)).value();
   int lease_years = 0;
   for (const CashFlowLine& line : report.cash_flow) {
     if (line.what == "lease") ++lease_years;
@@ -126,8 +125,7 @@ TEST_CASE("a lease from age 0 is first paid at the end of year 1 and not while t
 }
 
 TEST_CASE("a practice after the final harvest costs nothing and one at planting is paid at once") {
-  const RegimeReport report =
-      simulate(rich_bare_land(), stated("two", two_thinnings)).value();
+  const RegimeReport report = simulate(rich_bare_land(), stated("two", two_thinnings)).value();
   bool at_planting = false;
   for (const CashFlowLine& line : report.cash_flow) {
     CHECK(line.what != "understory burn");
@@ -137,8 +135,7 @@ TEST_CASE("a practice after the final harvest costs nothing and one at planting 
 }
 
 TEST_CASE("a standing stand owes nothing for its past and its present year") {
-  const RegimeReport report =
-      simulate(rich_standing_stand(), stated("two", two_thinnings)).value();
+  const RegimeReport report = simulate(rich_standing_stand(), stated("two", two_thinnings)).value();
   for (const CashFlowLine& line : report.cash_flow) {
     CHECK(line.what != "establishment");
     CHECK(line.what != "release spray");
@@ -146,7 +143,7 @@ TEST_CASE("a standing stand owes nothing for its past and its present year") {
   }
 }
 
-TEST_CASE("tons sold and tons left are the tons that stood, product by product") {
+TEST_CASE("tons sold and tons left are the tons that stood of each product") {
   const StandCase stand = rich_standing_stand();
   const RegimeReport report = simulate(stand, stated("two", two_thinnings)).value();
   for (const ThinningRecord& thinning : report.thinnings) {

@@ -46,7 +46,7 @@ void check_proof(const StandProblem& problem) {
   CHECK(proof->states > 1);
 }
 
-TEST_CASE("linear program, its dual, dynamic program and optimiser agree on bare land") {
+TEST_CASE("linear program and its dual and dynamic program and optimiser agree on bare land") {
   check_proof(small_problem());
 }
 

@@ -27,8 +27,7 @@ TabledRegime thinned_at_15() {
 }
 
 TabledChoice choice_of(const TabledRegime& regime) {
-  StandCase stand =
-      published::bare_land(published::equations("loblolly-planted-coastal"), 70, 600);
+  StandCase stand = published::bare_land(published::equations("loblolly-planted-coastal"), 70, 600);
   stand.growth = GrowthModel::from_tabled_regime(regime);
   stand.assortment = Assortment::from_tabled_regime(regime);
   stand.prices = {{dollars_per_ton(25), 1.0, {}, {}}, {dollars_per_ton(7), 1.0, {}, {}}};
@@ -104,8 +103,8 @@ TEST_CASE("tables are compared at their own best ends and the better one is the 
       Regime regime = thinned_and_cut_at_25;
       if (choice == &never) regime.thinnings.clear();
       regime.final_harvest = at;
-      best = std::max(best, evaluate(choice->problem.stand_case, regime)
-                                .objective.in(dollars_per_acre));
+      best = std::max(best,
+                      evaluate(choice->problem.stand_case, regime).objective.in(dollars_per_acre));
     }
   }
   CHECK(advice.best.value.objective.in(dollars_per_acre) == best);

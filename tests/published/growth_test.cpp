@@ -77,8 +77,8 @@ TEST_CASE("published yields of a spacing trial are met within the stated shares"
     CHECK(basal_area.in(square_feet_per_acre) ==
           within(printed_basal_area, 0.20 * printed_basal_area));
     // The whole weight: one product without limits.
-    const Assortment all = Assortment::from_equations(
-        set, {{"all", inches(0.01), inches(0.01), 1.0}});
+    const Assortment all =
+        Assortment::from_equations(set, {{"all", inches(0.01), inches(0.01), 1.0}});
     const double cords =
         all.tons(growth, age(20), trees_per_acre(trees), basal_area)[0].in(tons_per_acre) / 2.675;
     CHECK(cords == within(number(row[3]), 0.15 * number(row[3])));

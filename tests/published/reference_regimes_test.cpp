@@ -52,9 +52,9 @@ void check_stated(const json& expected, const Scenario& scenario, const Solved& 
   const double value = report->value.objective.in(dollars_per_acre);
   const double wanted = expected.at("stated_usd_ac").get<double>();
   CHECK(value == support::within(wanted, same_regime * std::max(1.0, std::fabs(wanted))));
-  CHECK(solved.lev() == support::within(
-                            expected.at("best_without_thinning_lev_usd_ac").get<double>(),
-                            same_optimum));
+  CHECK(
+      solved.lev() ==
+      support::within(expected.at("best_without_thinning_lev_usd_ac").get<double>(), same_optimum));
 }
 
 void check_best(const json& expected, const Solved& solved) {
@@ -73,10 +73,9 @@ void check_best(const json& expected, const Solved& solved) {
 }
 
 TEST_CASE("sixty reference scenarios give the values of three other implementations") {
-  const json cases =
-      json::parse(support::read_file(
-                      support::in_source_tree("tests/published/data/reference_regimes.json")))
-          .at("cases");
+  const json cases = json::parse(support::read_file(support::in_source_tree(
+                                     "tests/published/data/reference_regimes.json")))
+                         .at("cases");
   REQUIRE(cases.size() == 60);
   for (const json& one : cases) {
     const std::string title = one.at("scenario").at("title").get<std::string>();

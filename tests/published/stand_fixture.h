@@ -30,13 +30,13 @@ inline StandCase bare_land(const EquationSet& set, double site_index_ft, double 
   costs.rate = DiscountRate::real(0.05);
   costs.establishment = dollars_per_acre(350);
   costs.annual_cost = dollars_per_acre(8);
-  return StandCase{GrowthModel::from_equations(set, feet(site_index_ft),
-                                               trees_per_acre(planted_tpa)),
-                   Assortment::from_equations(set, default_products()),
-                   prices_7_18_25(),
-                   costs,
-                   Hazard{},
-                   std::nullopt};
+  return StandCase{
+      GrowthModel::from_equations(set, feet(site_index_ft), trees_per_acre(planted_tpa)),
+      Assortment::from_equations(set, default_products()),
+      prices_7_18_25(),
+      costs,
+      Hazard{},
+      std::nullopt};
 }
 
 // The rows of a small CSV file of numbers and words, its header left out.
