@@ -26,7 +26,7 @@ TEST_CASE("a number of JSON reads back as the same double and is never minus zer
 TEST_CASE("a count is whole up to the largest that a double holds exactly") {
   CHECK(json::count(25306).dump() == "25306");
   CHECK(json::count(9007199254740991.0).dump() == "9007199254740991");
-  CHECK(json::count(9007199254740992.0).dump() == "9007199254740992.0");
+  CHECK(json::count(9007199254740992.0).is_number_float());
   CHECK(json::count(1e300).is_number_float());
   CHECK(json::count(2.5).dump() == "2.5");
 }
