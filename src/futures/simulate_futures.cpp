@@ -158,13 +158,14 @@ class Reporter {
 
 std::vector<YearlyLossShare> annual_losses(const StandCase& stand_case, const FutureTable& table) {
   std::vector<YearlyLossShare> result;
-  if (table.years().empty()) return result;
-  const std::vector<YearRecord> unthinned =
-      grow_unthinned(stand_case, age(table.years().back().age_yr));
-  for (std::size_t i = 0; i < table.years().size(); ++i) {
+  for (const FutureYear& year : table.years()) {
+    result.push_back({age(year.age_yr), year.expected_share, std::nullopt});
+  }
+  if (result.empty() || !stand_case.tabled_cuts.empty()) return result;
+  const std::vector<YearRecord> unthinned = grow_unthinned(stand_case, result.back().at);
+  for (std::size_t i = 0; i < result.size(); ++i) {
     // The record of the present, which no storm has met, stands first.
-    result.push_back({age(table.years()[i].age_yr), table.years()[i].expected_share,
-                      unthinned[i + 1].expected_loss_share});
+    result[i].unthinned = unthinned[i + 1].expected_loss_share;
   }
   return result;
 }

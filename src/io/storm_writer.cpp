@@ -77,7 +77,7 @@ Value regime(const StormForecast::Told& told, const json::RegimeContext& context
       json::list(futures.annual_loss, [](const YearlyLossShare& year) {
         return Value{{"age_yr", json::whole_age(year.at)},
                      {"with_plan", json::number(year.with_plan)},
-                     {"unthinned", json::number(year.unthinned)}};
+                     {"unthinned", json::optional(year.unthinned, json::number)}};
       });
   return object;
 }

@@ -230,7 +230,7 @@ class StormTelling {
       std::vector<Cell> row;
       cells::add_date(dates_, year.at, row);
       row.push_back(cells::number(100 * year.with_plan, 2));
-      row.push_back(cells::number(100 * year.unthinned, 2));
+      row.push_back(year.unthinned ? cells::number(100 * *year.unthinned, 2) : cells::blank());
       table.rows.push_back(std::move(row));
     }
     return table;

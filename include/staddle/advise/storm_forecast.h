@@ -12,13 +12,14 @@
 
 namespace staddle {
 
-// The futures of the best regime and of the stated ones, under the same storms.
+// The futures of the best regime and of the stated ones (of tables of fixed regimes: of
+// each at its best final age), under the same storms.
 struct StormForecast {
   FuturesOptions asked;                       // how many futures, which seed, choices
   bool standing = false;
   std::optional<MoneyPerAcre> successor_lev;  // standing: LEV*, where it is known
   struct Told {
-    std::string name;                         // "best", or as stated
+    std::string name;                         // "best", as stated, or of the table
     Plan plan;
     RegimeFutures futures;
   };

@@ -38,7 +38,8 @@ struct ChoicesOutcome {
 struct YearlyLossShare {
   Age at;
   double with_plan = 0.0;
-  double unthinned = 0.0;  // the same stand, never cut
+  // The same stand, never cut; absent where a table tells of one fixed regime only.
+  std::optional<double> unthinned;
 };
 
 // How one regime fared over all futures.
