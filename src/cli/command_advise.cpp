@@ -99,6 +99,22 @@ Outcome run(const AdviseCommandOptions& options) {
               (proof ? "\n" + proof_text(*proof) : ""));
 }
 
+const char* const example_output =
+    R"(Juniper Creek, stand 4
+======================
+A stand that is ready for its first thinning: when to thin, how much, and what waiting earns.
+Owner: Marlow Pettibone (invented)
+
+ 1. 62 acres of loblolly pine, 15 years old in 2027: 500 trees and 125 square feet of basal area an
+    acre, 6.8 inches in mean diameter, 49 feet tall, live crown 39 percent; site index 70 feet at
+    age 25; averages as the owner gives them, not measured by plots here.
+ 2. A thinning is due. Waiting two years, to 2029, earns about $5 an acre, so thin when a good buyer
+    is found, this season or later: in 2029 leave 91 square feet of basal area and 302 trees an
+    acre, which takes about 33 percent of the basal area (cut this season, leave 83 square feet);
+    take out every fifth row for access (20 percent of the basal area) and the rest from below
+    between the rows: forked, cankered and suppressed trees first; never every second row. With a
+    factor-10 prism that leaves 9.1 "in" trees at a point on average.)";
+
 }  // namespace
 
 Command advise_command() {
@@ -108,14 +124,7 @@ Command advise_command() {
           "that are worth most among all that the scenario allows, what each of your own plans\n"
           "would cost beside them, how sure the advice is, and what could go wrong.",
           "staddle advise scenarios/stand/juniper_creek.json",
-          "Juniper Creek, stand 4\n"
-          "======================\n"
-          "A stand that is ready for its first thinning: when to thin, how much, and what waiting "
-          "earns.\n"
-          "Owner: Marlow Pettibone (invented)\n"
-          "\n"
-          " 1. 62 acres of loblolly pine, 15 years old in 2027: 500 trees and 125 square feet of "
-          "basal area an",
+          example_output,
           binder<AdviseCommandOptions>(set_up, run)};
 }
 
