@@ -7,8 +7,6 @@
 namespace staddle {
 namespace {
 
-constexpr double spacing_of_log_tpa = 0.15;
-constexpr std::size_t rates_between_none_and_full = 7;
 // Beyond these the equations bend too far for one table; states there are not pruned.
 constexpr double highest_competition = 0.75, lowest_competition = -0.6;
 
@@ -35,11 +33,11 @@ bool BoundTable::is_proved_for(const SearchTables& tables) {
 std::optional<BoundTable> BoundTable::make(const CaseKernel& kernel, const LatticeRules& rules,
                                            const SearchTables& tables, double land,
                                            const std::vector<bool>& final_counts,
-                                           double allowances) {
+                                           const BoundGrid& grid) {
   if (!is_proved_for(tables)) return std::nullopt;
   BoundTable table;
   table.land_ = land;
-  table.allowances_ = allowances;
+  table.fineness_ = grid;
   table.first_age_yr_ = tables.earliest_cut_yr;
   table.last_age_yr_ = rules.cut_to();
   table.make_grid(kernel, tables);
@@ -57,7 +55,7 @@ void BoundTable::make_grid(const CaseKernel& kernel, const SearchTables& tables)
   const double most = growth.trees_at(start.trees, first_age_yr_);
   const auto add_between = [&](double low, double high) {
     const double range = std::log(high / low);
-    const auto cells = static_cast<std::size_t>(std::ceil(range / spacing_of_log_tpa));
+    const auto cells = static_cast<std::size_t>(std::ceil(range / fineness_.spacing_of_log_tpa));
     for (std::size_t i = tracks_.empty() ? 0 : 1; i <= cells; ++i) {
       const double share = static_cast<double>(i) / static_cast<double>(cells);
       // The highest node is the start's own track: no stand has more trees.
@@ -85,7 +83,7 @@ void BoundTable::make_grid(const CaseKernel& kernel, const SearchTables& tables)
   const double low = 1.0 - std::exp(tables.most_log_density) - margin;
   grid_ = CompetitionGrid(std::max(low, lowest_competition),
                           std::min(high, highest_competition));
-  rate_step_ = tables.recovery_per_yr / static_cast<double>(rates_between_none_and_full - 1);
+  rate_step_ = tables.recovery_per_yr / static_cast<double>(fineness_.rates - 1);
 }
 
 void BoundTable::price_lines(const SearchTables& tables, const std::vector<bool>& final_counts) {
@@ -159,13 +157,13 @@ void BoundTable::raise_by_plan(const SearchTables& tables, int age_yr, int final
     // A node belongs to the cell below it too.
     const double slowest = one_rate ? here : rate(m == 0 ? 0 : m - 1);
     const double widest = std::exp(-slowest * years);
-    const double of_rate = one_rate ? 0.0 : allowances_ * share_of_rate * widest;
+    const double of_rate = one_rate ? 0.0 : fineness_.allowances * share_of_rate * widest;
     for (std::size_t i = 0; i < tracks_.size(); ++i) {
       const Line& bends = line(final_yr, i);
       const double of_competition =
           bends.competition_curve * share_of_step * (1.0 + widest * widest);
       const double allowance = of_competition + std::max(of_trees[i], of_trees[i + 1]);
-      terms_[i] = {static_cast<Lane>(money + allowances_ * allowance),
+      terms_[i] = {static_cast<Lane>(money + fineness_.allowances * allowance),
                    static_cast<Lane>(of_rate * bends.competition_slope),
                    static_cast<Lane>(of_rate * widest * bends.competition_curve)};
     }
@@ -178,7 +176,7 @@ void BoundTable::raise_by_plan(const SearchTables& tables, int age_yr, int final
 void BoundTable::fill(const LatticeRules& rules, const SearchTables& tables,
                       const std::vector<bool>& final_counts, int age_yr) {
   BoundSlice slice;
-  slice.rates = tables.crown_limited ? rates_between_none_and_full : 1;
+  slice.rates = tables.crown_limited ? fineness_.rates : 1;
   slice.tracks = tracks_.size();
   slice.low = grid_.low;
   slice.inverse_step = 1.0 / grid_.step;

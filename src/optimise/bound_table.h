@@ -7,6 +7,13 @@
 
 namespace staddle {
 
+// How fine the nodes stand. It hardly matters for speed and never for truth.
+struct BoundGrid {
+  double spacing_of_log_tpa = 0.15;
+  std::size_t rates = 7;
+  double allowances = 1.0;  // scales E: with 0 nothing is proved, to test the tests by
+};
+
 // V0: proved upper bounds on what a thinned stand is worth when it is never cut again
 // before its final harvest, without storms.
 //
@@ -39,11 +46,10 @@ class BoundTable {
  public:
   // For states after a cut of the lattice; only harvests at ages that count. `land` is the
   // worth of an acre bare again. Absent where the equations are outside what is proved.
-  // `allowances` scales E; a table with 0 proves nothing and serves a test of the tests.
   static std::optional<BoundTable> make(const CaseKernel& kernel, const LatticeRules& rules,
                                         const SearchTables& tables, double land,
                                         const std::vector<bool>& final_counts,
-                                        double allowances = 1.0);
+                                        const BoundGrid& grid = {});
 
   const BoundSlice& at(int age_yr) const {
     return slices_[static_cast<std::size_t>(age_yr - first_age_yr_)];
@@ -75,7 +81,8 @@ class BoundTable {
   }
 
   int first_age_yr_ = 0, last_age_yr_ = 0;
-  double land_ = 0, allowances_ = 1;
+  double land_ = 0;
+  BoundGrid fineness_;
   std::vector<TreeTrack> tracks_;   // rising
   std::vector<double> trees_;       // [age][node]
   CompetitionGrid grid_;

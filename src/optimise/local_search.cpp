@@ -52,7 +52,8 @@ double LocalSearch::value_of(LatticeRegime& plan) {
     StretchPlan part = stretch.plan;
     if (tables_.perils.empty()) part.from = at;
     part.to = at;
-    vectors_.follow(tables_, state, part, stand_);
+    double unused;
+    vectors_.follow(tables_, &state, 1, part, &stand_, &unused);
     if (!limits_.stand_may_be_cut(before, stand_, at)) return minus_infinity;
     cut_kernels_.work_out_cuts(tables_, state, stand_, at, allowed, limits_.cut_limits(), cuts_);
     if (!tables_.removals_at(state.entries).leaves_trees[removal] ||
@@ -69,7 +70,8 @@ double LocalSearch::value_of(LatticeRegime& plan) {
   last.cuts_follow = false;
   if (last.final_from > last.to) return minus_infinity;
   if (tables_.perils.empty()) last.from = last.final_from;
-  const double value = vectors_.follow(tables_, state, last, stand_);
+  double value;
+  vectors_.follow(tables_, &state, 1, last, &stand_, &value);
   for (int at = last.final_from; at <= last.to; ++at) {
     if (wide(stand_.objective[static_cast<std::size_t>(at)]) == value) plan.final_yr = at;
   }

@@ -38,9 +38,9 @@ SearchAnswer answer_exhaustively(const CaseKernel& kernel, const LatticeRules& r
 }
 
 SearchAnswer answer_by_vectors(const CaseKernel& kernel, const LatticeRules& rules,
-                               const StandOptions& options) {
+                               const StandOptions& options, std::uint64_t patience) {
   const SearchTables tables(kernel, rules);
-  VectorSearch search(kernel, rules, tables, options);
+  VectorSearch search(kernel, rules, tables, options, patience);
   search.run();
   SearchAnswer answer;
   answer.best = search.candidates().best();

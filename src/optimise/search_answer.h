@@ -49,8 +49,13 @@ WindowAges outermost_ages(const LatticeRules& rules, const Champion& best,
 // Every regime valued by the plain evaluator: the baseline and the twin.
 SearchAnswer answer_exhaustively(const CaseKernel& kernel, const LatticeRules& rules,
                                  const StandOptions& options);
+// How many trajectories are followed before a table of bounds is made, which takes the
+// time of about so many.
+inline constexpr std::uint64_t usual_patience = 4000;
+
 // Searched by vector arithmetic and proved by bounds. REQUIRES: growth from equations.
 SearchAnswer answer_by_vectors(const CaseKernel& kernel, const LatticeRules& rules,
-                               const StandOptions& options);
+                               const StandOptions& options,
+                               std::uint64_t patience = usual_patience);
 
 }  // namespace staddle

@@ -210,28 +210,43 @@ HWY_INLINE Lanes sell(const SearchTables& tables, const SearchState& state, std:
   return objective;
 }
 
-double follow(const SearchTables& tables, const SearchState& state, const StretchPlan& plan,
-              Trajectory& out) {
-  out.from = plan.from;
-  out.to = plan.to;
-  grow_trees(tables, state, plan, out);
-  recover(state, plan, out);
-  measure(tables, plan, out);
-  appraise(tables, state, plan, out);
-  if (plan.cuts_follow || !tables.perils.empty()) measure_crowns(tables, plan, out);
+// Every final harvest of one stretch; returns the largest objective.
+HWY_INLINE double sell_all(const SearchTables& tables, const SearchState& state,
+                           const StretchPlan& plan, Trajectory& out) {
   Lanes best = set(minus_infinity);
   if (tables.perils.empty()) {
     for_ages(plan, [&](std::size_t t) HWY_ATTR {
       best = hn::Max(best, sell<false>(tables, state, t, plan, out));
     });
   } else {
-    for_ages(plan, [&](std::size_t t) HWY_ATTR { meet_storms(tables, state, t, out); });
     pass_years(tables, state, plan, out);
     for_ages(plan, [&](std::size_t t) HWY_ATTR {
       best = hn::Max(best, sell<true>(tables, state, t, plan, out));
     });
   }
   return largest_of(best);
+}
+
+void follow(const SearchTables& tables, const SearchState* states, std::size_t count,
+            const StretchPlan& plan, Trajectory* stands, double* highest) {
+  const bool storms = !tables.perils.empty();
+  for (std::size_t i = 0; i < count; ++i) grow_trees(tables, states[i], plan, stands[i]);
+  for (std::size_t i = 0; i < count; ++i) recover(states[i], plan, stands[i]);
+  for (std::size_t i = 0; i < count; ++i) measure(tables, plan, stands[i]);
+  for (std::size_t i = 0; i < count; ++i) appraise(tables, states[i], plan, stands[i]);
+  if (plan.cuts_follow || storms) {
+    for (std::size_t i = 0; i < count; ++i) measure_crowns(tables, plan, stands[i]);
+  }
+  if (storms) {
+    for (std::size_t i = 0; i < count; ++i) {
+      for_ages(plan, [&](std::size_t t) HWY_ATTR { meet_storms(tables, states[i], t, stands[i]); });
+    }
+  }
+  for (std::size_t i = 0; i < count; ++i) {
+    stands[i].from = plan.from;
+    stands[i].to = plan.to;
+    highest[i] = sell_all(tables, states[i], plan, stands[i]);
+  }
 }
 
 }  // namespace

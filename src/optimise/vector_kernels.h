@@ -50,8 +50,10 @@ struct StretchPlan {
 // Vector arithmetic, in the widest instructions that this processor has. Its values only
 // search and prune; what is reported comes from the plain evaluator.
 struct VectorKernels {
-  // Returns the largest objective.
-  double (*follow)(const SearchTables&, const SearchState&, const StretchPlan&, Trajectory&);
+  // Follows `count` states of one age and plan side by side, so that their long chains of
+  // arithmetic overlap; writes the largest objective of each.
+  void (*follow)(const SearchTables&, const SearchState* states, std::size_t count,
+                 const StretchPlan&, Trajectory* stands, double* highest);
 };
 
 const VectorKernels& vector_kernels();

@@ -16,7 +16,8 @@ constexpr double minus_infinity = -std::numeric_limits<double>::infinity();
 }  // namespace
 
 VectorSearch::VectorSearch(const CaseKernel& kernel, const LatticeRules& rules,
-                           const SearchTables& tables, const StandOptions& options)
+                           const SearchTables& tables, const StandOptions& options,
+                           std::uint64_t patience)
     : kernel_(kernel),
       rules_(rules),
       tables_(tables),
@@ -26,11 +27,15 @@ VectorSearch::VectorSearch(const CaseKernel& kernel, const LatticeRules& rules,
       limits_(kernel, rules),
       candidates_(kernel, rules, tables),
       by_first_cut_(static_cast<std::size_t>(rules.final_to()) + 1, minus_infinity),
-      by_final_(by_first_cut_) {
+      by_final_(by_first_cut_),
+      patience_(patience) {
   for (int entries = 0; entries <= rules.max_thinnings(); ++entries) {
     stands_.emplace_back(tables);
     cuts_.emplace_back(rules.removals().size());
   }
+  last_stands_.assign(side_by_side, Trajectory(tables));
+  last_states_.reserve(side_by_side);
+  last_options_.reserve(side_by_side);
   bound_of_cut_.assign(rules.removals().size() + lane_padding, 0);
 }
 
@@ -42,10 +47,11 @@ void VectorSearch::run() {
 void VectorSearch::follow(const SearchState& state) {
   const Stretch stretch = stretch_of(rules_, tables_, options_, state);
   if (stretch.plan.from > stretch.plan.to) return;
-  if (++followed_ == followed_before_bounds) make_bounds();
   const auto level = static_cast<std::size_t>(state.entries);
-  const double highest = vectors_.follow(tables_, state, stretch.plan, stands_[level]);
-  note_values(state, stretch.plan, highest);
+  double highest = 0.0;
+  vectors_.follow(tables_, &state, 1, stretch.plan, &stands_[level], &highest);
+  ++followed_;
+  note_values(stands_[level], stretch.plan, highest);
   for (int at = stretch.cut_from; at <= stretch.cut_to && finished_; ++at) {
     if (options_.stop.stop_requested()) finished_ = false;
     try_cuts(state, at);
@@ -54,7 +60,7 @@ void VectorSearch::follow(const SearchState& state) {
 
 // Small lattices are searched whole before tables of bounds would be made.
 void VectorSearch::make_bounds() {
-  if (seeking_windows_ || rules_.max_thinnings() == 0) return;
+  bounds_tried_ = true;
   LocalSearch(kernel_, rules_, tables_, limits_, options_).run(candidates_);
   const std::vector<bool> all(tables_.discount.size(), true);
   bounds_ = BoundTable::make(kernel_, rules_, tables_, land_worth(), all);
@@ -83,9 +89,8 @@ double VectorSearch::threshold(double objective) const {
   return land + (objective - land) * least_share;
 }
 
-void VectorSearch::note_values(const SearchState& state, const StretchPlan& plan,
+void VectorSearch::note_values(const Trajectory& stand, const StretchPlan& plan,
                                double highest) {
-  const Trajectory& stand = stands_[static_cast<std::size_t>(state.entries)];
   valued_ += static_cast<std::uint64_t>(std::max(0, plan.to - plan.final_from + 1));
   if (seeking_windows_) {
     if (highest >= floor_ - tables_.rounding) widen_by_values(stand, plan);
@@ -182,20 +187,50 @@ void VectorSearch::try_cuts(const SearchState& state, int age_yr) {
   CutOptions& cuts = cuts_[level];
   cut_kernels_.work_out_cuts(tables_, state, stand, age_yr, allowed, limits_.cut_limits(), cuts);
   const RemovalFactors& factors = tables_.removals_at(state.entries);
-  const bool pruning = state.entries + 1 == rules_.max_thinnings() && bounds_;
+  const bool last = state.entries + 1 == rules_.max_thinnings();
+  const bool pruning = last && bounds_;
   if (pruning) bound_cuts(state, stand, age_yr, cuts);
+  const auto entry = static_cast<std::size_t>(regime_.cuts);
   for (std::size_t option = 0; option < allowed; ++option) {
     if (!factors.leaves_trees[option]) continue;
     if (pruning && wide(bound_of_cut_[option]) < threshold_) continue;
     if (!limits_.cut_may_be_taken(regime_, age_yr, cuts, option)) continue;
     const SearchState after = state_after(kernel_, tables_, state, stand, age_yr, cuts, option,
                                           rules_.removals()[option]);
-    const auto entry = static_cast<std::size_t>(regime_.cuts++);
     regime_.age_yr[entry] = age_yr;
     regime_.removal[entry] = static_cast<int>(option);
+    if (last) {
+      last_states_.push_back(after);
+      last_options_.push_back(static_cast<int>(option));
+      if (last_states_.size() == side_by_side) follow_last(entry);
+      continue;
+    }
+    ++regime_.cuts;
     follow(after);
     --regime_.cuts;
   }
+  if (!last_states_.empty()) follow_last(entry);
+}
+
+// The stretches after a last cut, all of one age: none is cut again.
+void VectorSearch::follow_last(std::size_t entry) {
+  const Stretch stretch = stretch_of(rules_, tables_, options_, last_states_.front());
+  const std::size_t count = last_states_.size();
+  if (stretch.plan.from <= stretch.plan.to) {
+    std::array<double, side_by_side> highest{};
+    vectors_.follow(tables_, last_states_.data(), count, stretch.plan, last_stands_.data(),
+                    highest.data());
+    followed_ += count;
+    ++regime_.cuts;
+    for (std::size_t i = 0; i < count; ++i) {
+      regime_.removal[entry] = last_options_[i];
+      note_values(last_stands_[i], stretch.plan, highest[i]);
+    }
+    --regime_.cuts;
+  }
+  last_states_.clear();
+  last_options_.clear();
+  if (followed_ >= patience_ && !bounds_tried_ && !seeking_windows_) make_bounds();
 }
 
 void VectorSearch::bound_cuts(const SearchState& state, const Trajectory& stand, int age_yr,

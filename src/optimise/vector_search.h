@@ -16,7 +16,7 @@ namespace staddle {
 class VectorSearch {
  public:
   VectorSearch(const CaseKernel& kernel, const LatticeRules& rules, const SearchTables& tables,
-               const StandOptions& options);
+               const StandOptions& options, std::uint64_t patience);
 
   void run();
   // The ages near the best, floor and above. Approximate values of run() tell most of it;
@@ -29,13 +29,14 @@ class VectorSearch {
 
  private:
   void follow(const SearchState& state);
-  void note_values(const SearchState& state, const StretchPlan& plan, double highest);
+  void note_values(const Trajectory& stand, const StretchPlan& plan, double highest);
   void note_highest(const Trajectory& stand, const StretchPlan& plan, double highest);
   bool widens(int final_yr) const;
   void widen(int final_yr);
   void widen_by_values(const Trajectory& stand, const StretchPlan& plan);
   bool all_is_told() const;
   void try_cuts(const SearchState& state, int age_yr);
+  void follow_last(std::size_t entry);
   void make_bounds();
   void bound_cuts(const SearchState& state, const Trajectory& stand, int age_yr,
                   const CutOptions& cuts);
@@ -52,6 +53,11 @@ class VectorSearch {
   const ExactLimits limits_;
   std::vector<Trajectory> stands_;  // by entries, so that nothing is allocated on the way
   std::vector<CutOptions> cuts_;
+  // After the last cut: several removals of one age at a time.
+  static constexpr std::size_t side_by_side = 8;
+  std::vector<SearchState> last_states_;
+  std::vector<int> last_options_;
+  std::vector<Trajectory> last_stands_;
   Candidates candidates_;
   // The highest approximate value by first thinning and by final harvest, when windows
   // are asked for.
@@ -61,9 +67,9 @@ class VectorSearch {
   WindowAges near_;
   double floor_ = 0;
   LatticeRegime regime_;
-  // Trajectories worth about as much time as a table of bounds.
-  static constexpr std::uint64_t followed_before_bounds = 2000;
+  const std::uint64_t patience_;  // trajectories followed before bounds are made
   std::uint64_t followed_ = 0;
+  bool bounds_tried_ = false;
   std::optional<BoundTable> bounds_, outside_bounds_;
   LaneArray bound_of_cut_;
   double threshold_ = 0;

@@ -1,15 +1,51 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
 #include <catch2/catch.hpp>
 
+#include "optimise/candidates.h"
 #include "optimise/describe.h"
 #include "optimise/random_problem.h"
+#include "optimise/search_answer.h"
 #include "support/seed.h"
 
 namespace staddle::support {
 namespace {
 
+std::string champion_line(const std::optional<Champion>& champion, const LatticeRules& rules) {
+  if (!champion) return "none";
+  return describe(regime_of(champion->regime, rules)) + fmt::format(": {:.17g}", champion->value);
+}
+
+std::string ages_line(const WindowAges& ages) {
+  return fmt::format("first {} to {}, final {} to {}", ages.first_low.value_or(-1),
+                     ages.first_high.value_or(-1), ages.final_low, ages.final_high);
+}
+
 // Larger lattices than this are drawn again: the baseline values every regime.
 constexpr double largest_lattice = 40000;
+
+// Bounds are made from the start, and asked for one of the searches at a time.
+void check_pruned(const StandProblem& problem) {
+  const CaseKernel kernel(problem.stand_case);
+  const LatticeRules rules(problem, kernel);
+  if (kernel.growth().from_table() || rules.final_from() > rules.final_to()) return;
+  for (const bool by_count : {false, true}) {
+    StandOptions options;
+    options.windows = true;
+    options.by_count = by_count;
+    const SearchAnswer plain = answer_exhaustively(kernel, rules, options);
+    const SearchAnswer pruned = answer_by_vectors(kernel, rules, options, 0);
+    REQUIRE(pruned.finished);
+    REQUIRE(champion_line(pruned.best, rules) == champion_line(plain.best, rules));
+    REQUIRE(ages_line(*pruned.windows) == ages_line(*plain.windows));
+    if (!by_count) continue;
+    for (std::size_t cuts = 0; cuts < plain.by_count.size(); ++cuts) {
+      REQUIRE(champion_line(pruned.by_count[cuts], rules) ==
+              champion_line(plain.by_count[cuts], rules));
+    }
+  }
+}
 
 StandSolution solve_by(StandOptions::Method method, const StandProblem& problem) {
   StandOptions options;
@@ -36,6 +72,7 @@ void check_twins(const std::string& tag, const ProblemKind& kind, std::size_t la
     REQUIRE(describe(fast) == describe(plain));
     REQUIRE(static_cast<double>(plain.certificate.regimes_valued) <=
             plain.certificate.lattice_regimes);
+    check_pruned(problem);
   }
 }
 

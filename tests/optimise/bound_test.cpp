@@ -1,0 +1,190 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <catch2/catch.hpp>
+#include <cmath>
+
+#include "optimise/bound_table.h"
+#include "optimise/candidates.h"
+#include "optimise/random_problem.h"
+#include "optimise/search_state.h"
+#include "regime/evaluate.h"
+#include "support/seed.h"
+
+namespace staddle::support {
+namespace {
+
+// One stand problem with all that a search works with.
+struct Workshop {
+  explicit Workshop(const StandProblem& problem_of_owner)
+      : problem(problem_of_owner),
+        kernel(problem.stand_case),
+        rules(problem, kernel),
+        tables(kernel, rules),
+        stand(tables),
+        cuts(rules.removals().size()) {}
+  StandProblem problem;
+  CaseKernel kernel;
+  LatticeRules rules;
+  SearchTables tables;
+  Trajectory stand;
+  CutOptions cuts;
+};
+
+// Random problems within what the bounds are proved for.
+std::optional<StandProblem> bounded_problem(RandomStream& random) {
+  StandProblem problem = random_problem(random, {.just_so = true});
+  StandCase& stand_case = problem.stand_case;
+  if (stand_case.growth.kernel().from_table()) return std::nullopt;
+  if (stand_case.standing) stand_case.growth_multiplier = 1.0;
+  return problem;
+}
+
+// Exact value of the best harvest after a cut: alpha + beta x land.
+double best_harvest(const Workshop& work, LatticeRegime regime, double land) {
+  double best = -HUGE_VAL;
+  const int last_cut = regime.age_yr[static_cast<std::size_t>(regime.cuts - 1)];
+  for (int at = std::max(work.rules.final_from(), last_cut + work.rules.gap_yr());
+       at <= work.rules.final_to(); ++at) {
+    regime.final_yr = at;
+    const RegimeValue value = evaluate(work.kernel, regime_of(regime, work.rules));
+    best = std::max(best, value.net_present_value.in(dollars_per_acre) + value.land_weight * land);
+  }
+  return best;
+}
+
+struct Tally {
+  int bounds = 0, broken = 0;
+  double slack_usd_ac = 0;  // summed
+};
+
+// Follows random cuts and compares the bound of every option with its exact value.
+void check_options(Workshop& work, RandomStream& random, const BoundTable& table, Tally& tally) {
+  SearchState state = start_state(work.kernel, work.tables);
+  LatticeRegime regime;
+  LaneArray bound(work.rules.removals().size() + lane_padding, 0);
+  while (regime.cuts < work.rules.max_thinnings()) {
+    const Stretch stretch = stretch_of(work.rules, work.tables, {}, state);
+    if (!stretch.plan.cuts_follow) return;
+    const auto ages = static_cast<std::uint64_t>(stretch.cut_to - stretch.cut_from + 1);
+    const int at = stretch.cut_from + static_cast<int>(random.next_below(ages));
+    double unused = 0.0;
+    vector_kernels().follow(work.tables, &state, 1, stretch.plan, &work.stand, &unused);
+    const std::size_t count = work.rules.removals().size();
+    cut_kernels().work_out_cuts(work.tables, state, work.stand, at, count, {}, work.cuts);
+    const auto t = static_cast<std::size_t>(at);
+    const double rate = work.kernel.response_rate(wide(work.stand.crown_ratio[t]));
+    cut_kernels().bound_cuts(table.at(at), rate, wide(work.stand.money[t]),
+                             wide(work.tables.discount[t]), work.cuts, bound);
+    const auto entry = static_cast<std::size_t>(regime.cuts++);
+    regime.age_yr[entry] = at;
+    std::size_t taken = count;
+    for (std::size_t option = 0; option < count; ++option) {
+      if (!work.tables.removals_at(state.entries).leaves_trees[option]) continue;
+      if (wide(work.cuts.tpa[option]) < fewest_trees_left) continue;
+      regime.removal[entry] = static_cast<int>(option);
+      taken = option;
+      if (!std::isfinite(bound[option])) continue;
+      const double exact = best_harvest(work, regime, table.land());
+      const double excess = wide(bound[option]) - exact;
+      ++tally.bounds;
+      tally.slack_usd_ac += excess;
+      if (excess < -work.tables.slack(exact)) ++tally.broken;
+    }
+    if (taken == count) return;
+    state = state_after(work.kernel, work.tables, state, work.stand, at, work.cuts, taken,
+                        work.rules.removals()[taken]);
+  }
+}
+
+struct Outcome {
+  Tally tally;
+  int problems = 0, problems_broken = 0;
+};
+
+Outcome check_bounds(const std::string& tag, int problems, const BoundGrid& grid) {
+  const TaggedSeed seed(tag);
+  Outcome outcome;
+  for (std::uint64_t number = 0; outcome.problems < problems; ++number) {
+    RandomStream random = seed.stream(number);
+    const std::optional<StandProblem> problem = bounded_problem(random);
+    if (!problem) continue;
+    Workshop work(*problem);
+    const double land = work.kernel.standing() ? work.kernel.land_value()
+                                               : 1500.0 * random.next_uniform() - 300.0;
+    const std::vector<bool> all(work.tables.discount.size(), true);
+    const auto table = BoundTable::make(work.kernel, work.rules, work.tables, land, all, grid);
+    if (!table || work.rules.cut_to() < work.rules.cut_from()) continue;
+    ++outcome.problems;
+    const int before = outcome.tally.broken;
+    for (int walk = 0; walk < 4; ++walk) check_options(work, random, *table, outcome.tally);
+    if (outcome.tally.broken > before) ++outcome.problems_broken;
+  }
+  return outcome;
+}
+
+}  // namespace
+
+TEST_CASE("no bound on leaving a stand alone is below the exact best harvest") {
+  const Outcome outcome = check_bounds("bounds", 150, {});
+  CHECK(outcome.tally.bounds > 2000);
+  CHECK(outcome.tally.broken == 0);
+  // A bound that is true because it is far off would prune nothing.
+  CHECK(outcome.tally.slack_usd_ac / outcome.tally.bounds < 15.0);
+}
+
+TEST_CASE("bounds hold on stretched grids where the allowances carry the proof") {
+  CHECK(check_bounds("few rates", 80, {.rates = 2}).tally.broken == 0);
+  CHECK(check_bounds("few tracks", 80, {.spacing_of_log_tpa = 0.8}).tally.broken == 0);
+  CHECK(check_bounds("few of both", 80, {.spacing_of_log_tpa = 0.6, .rates = 2}).tally.broken ==
+        0);
+}
+
+TEST_CASE("without allowances the bounds break so the tests above can fail") {
+  const Outcome outcome = check_bounds("bounds", 80, {.allowances = 0.0});
+  CHECK(outcome.problems_broken > outcome.problems / 4);
+  const Outcome stretched =
+      check_bounds("few of both", 80,
+                   {.spacing_of_log_tpa = 0.6, .rates = 2, .allowances = 0.0});
+  CHECK(stretched.problems_broken > stretched.problems / 2);
+}
+
+TEST_CASE("approximate values keep within the rounding that the search allows them") {
+  const TaggedSeed seed("rounding");
+  for (std::uint64_t number = 0; number < 150; ++number) {
+    CAPTURE(number);
+    RandomStream random = seed.stream(number);
+    const StandProblem problem = random_problem(random, {.storms = number % 3 == 0});
+    if (problem.stand_case.growth.kernel().from_table()) continue;
+    Workshop work(problem);
+    if (work.rules.final_from() > work.rules.final_to()) continue;
+    SearchState state = start_state(work.kernel, work.tables);
+    LatticeRegime regime;
+    while (true) {
+      const Stretch stretch = stretch_of(work.rules, work.tables, {}, state);
+      if (stretch.plan.from > stretch.plan.to) break;
+      double unused = 0.0;
+      vector_kernels().follow(work.tables, &state, 1, stretch.plan, &work.stand, &unused);
+      for (int at = stretch.plan.final_from; at <= stretch.plan.to; ++at) {
+        regime.final_yr = at;
+        const double exact =
+            evaluate(work.kernel, regime_of(regime, work.rules)).objective.in(dollars_per_acre);
+        const double near = wide(work.stand.objective[static_cast<std::size_t>(at)]);
+        REQUIRE(std::fabs(near - exact) <= work.tables.rounding);
+      }
+      if (!stretch.plan.cuts_follow) break;
+      const auto ages = static_cast<std::uint64_t>(stretch.cut_to - stretch.cut_from + 1);
+      const int at = stretch.cut_from + static_cast<int>(random.next_below(ages));
+      const auto option = static_cast<std::size_t>(random.next_below(work.rules.removals().size()));
+      if (!work.tables.removals_at(state.entries).leaves_trees[option]) break;
+      cut_kernels().work_out_cuts(work.tables, state, work.stand, at,
+                                  work.rules.removals().size(), {}, work.cuts);
+      if (wide(work.cuts.tpa[option]) < fewest_trees_left) break;
+      state = state_after(work.kernel, work.tables, state, work.stand, at, work.cuts, option,
+                          work.rules.removals()[option]);
+      const auto entry = static_cast<std::size_t>(regime.cuts++);
+      regime.age_yr[entry] = at;
+      regime.removal[entry] = static_cast<int>(option);
+    }
+  }
+}
+
+}  // namespace staddle::support
