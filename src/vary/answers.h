@@ -10,7 +10,8 @@
 namespace staddle {
 
 // The optimum under any circumstances: the successor first, where there is one, then the
-// stand on land of that worth.
+// stand on land of that worth. Where many are asked for that grow alike, a pool of the
+// lattice's regimes answers them; the answers are the same either way.
 class Answers {
  public:
   Answers(const VaryProblem& problem, const VaryOptions& options);
@@ -25,6 +26,13 @@ class Answers {
 
  private:
   void tell_progress(std::size_t more);
+  bool pools(const StandProblem& problem, const std::vector<Circumstances>& asked,
+             const std::vector<std::size_t>& places) const;
+  void answer_successors(const StandProblem& successor, const std::vector<Circumstances>& asked,
+                         const std::vector<std::size_t>& places,
+                         std::vector<VaryAnswer>& answers);
+  void answer_stands(const StandProblem& stand, const std::vector<Circumstances>& asked,
+                     const std::vector<std::size_t>& places, std::vector<VaryAnswer>& answers);
 
   const VaryProblem& problem_;
   const VaryOptions& options_;
