@@ -86,7 +86,8 @@ std::string next_entries(const Answer& answer) {
   if (answer.cuts.size() <= first) {
     return first_is_told ? "No other thinning follows." : "No thinning is planned.";
   }
-  std::string text = first == 0 ? "The first thinning comes " : "The next thinning comes ";
+  std::string text = first == 0 && !answer.thinned_before() ? "The first thinning comes "
+                                                            : "The next thinning comes ";
   for (std::size_t i = first; i < answer.cuts.size(); ++i) {
     if (i > first) text += " Another follows ";
     text += entry(answer, *answer.cuts[i]) + ".";

@@ -34,6 +34,11 @@ struct Answer {
          const std::vector<std::string>& zones);
 
   Area area() const { return scenario.area; }
+  bool thinned_before() const {
+    return scenario.is_standing() && scenario.stand.standing->last_thinning.has_value();
+  }
+  // The next cut of the plan, the final harvest included.
+  Age next_entry() const { return cuts.empty() ? final_age() : cuts.front()->at; }
   Age final_age() const { return advice.best.final_harvest_age; }
   Yield total(const std::vector<Yield>& tons) const;
   // "$240 an acre ($15,000 for the tract)"; of a loss the size alone.
@@ -60,6 +65,8 @@ Section plan_section(const Answer& answer);
 Section options_section(const Answer& answer);
 std::optional<Section> guards_section(const Answer& answer);
 std::optional<Section> survival_section(const Answer& answer);
+std::optional<Section> tax_section(const Answer& answer);
+std::optional<Section> plots_section(const Answer& answer);
 std::optional<Section> signs_section(const Answer& answer);
 Section risks_section(const Answer& answer);
 std::optional<Section> storms_section(const Answer& answer);

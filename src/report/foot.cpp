@@ -87,6 +87,11 @@ Section assumptions_section(const Answer& answer) {
     }
   }
   if (!answer.cuts.empty()) section.items.push_back(how_trees_are_marked(answer));
+  if (answer.final_age() == answer.scenario.lattice.final_to) {
+    section.items.push_back(fmt::format(
+        "The final harvest stands at the last age that the choices allow, {}: a later one was not "
+        "looked at.", answer.final_age().whole()));
+  }
   section.paragraphs.push_back(defaults.empty()
                                    ? "The file leaves nothing to the defaults."
                                    : "Where the file is silent, these defaults were used:");

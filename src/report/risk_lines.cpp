@@ -154,6 +154,13 @@ std::string next_month(const Answer& answer) {
     case Action::nothing:
       break;
   }
+  if (answer.dates.years_until(answer.next_entry()) <= 1) {
+    return fmt::format(
+        "Next month, have a registered forester walk the stand: the sale of {} takes "
+        "two months to mark; for it {}.{}",
+        answer.dates.calendar() ? answer.dates.name(answer.next_entry()) : "next year", how_to_sell,
+        wet_ground(answer));
+  }
   return fmt::format("Next month there is nothing to sell: walk the lines, and watch for beetles "
                      "and broken tops. When a sale comes, {}.",
                      how_to_sell);

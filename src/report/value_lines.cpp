@@ -51,6 +51,8 @@ std::string if_left_for_five_years(const Answer& answer) {
 
 std::string as_good(const Answer& answer) {
   const NearBest& near = answer.advice.near_best;
+  // Nothing may move where the stand can only be sold now.
+  if (!near.first_thinning_low && near.final_harvest_low == near.final_harvest_high) return "";
   std::string text = "; ";
   if (near.first_thinning_low && near.first_thinning_high) {
     text += fmt::format("a first thinning {} and ",
@@ -75,7 +77,7 @@ std::string advantage(const Answer& answer) {
                              "your {} a year",
                              answer.both(lev), answer.rate());
     if (!answer.cuts.empty()) {
-      text += fmt::format(", {} an acre more than without any thinning",
+      text += fmt::format("; that is {} an acre better than without any thinning",
                           words::size_of(advice.advantage));
     }
   } else if (answer.action == Action::sell) {

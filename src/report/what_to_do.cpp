@@ -140,6 +140,11 @@ std::string nothing_text(const Answer& answer) {
   const bool waits_for_signs =
       due && age(*due) > answer.dates.present() && !answer.advice.first_age_with_minimum_sale;
   if (waits_for_signs && !answer.cuts.empty()) look = std::min(look, age(*due));
+  if (answer.advice.readiness.too_soon_after_thinning) {
+    const Age free_again = answer.scenario.stand.standing->last_thinning->at +
+                           years(answer.scenario.lattice.years_between_entries);
+    look = std::min(look, free_again);
+  }
   return fmt::format("Cut nothing this season; look again {}: {}.", answer.dates.in(look),
                      reason_to_wait(answer));
 }
@@ -185,9 +190,7 @@ std::string square_feet(BasalArea basal_area) {
 std::string trees(TreeDensity density) { return words::number(density.in(trees_per_acre)); }
 
 std::string pattern(const Answer& answer, const ThinningRecord& cut) {
-  const bool thinned_before =
-      answer.scenario.is_standing() && answer.scenario.stand.standing->last_thinning;
-  if (thinned_before || &cut != answer.cuts.front()) {
+  if (answer.thinned_before() || &cut != answer.cuts.front()) {
     return "take no rows: mark the trees to keep, evenly spaced, and cut the forked, cankered and "
            "crowded ones between them";
   }

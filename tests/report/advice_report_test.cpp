@@ -217,6 +217,42 @@ TEST_CASE("planting that loses money is not advised without saying so") {
   CHECK_THAT(told.line(8), Contains("loses $95 an acre"));
 }
 
+TEST_CASE("a stand thinned lately is looked at again when the years between are over") {
+  Scenario scenario = in_2027(by_hand::tract(18));
+  scenario.stand.standing->last_thinning = LastThinning{age(16), 0.3};
+  const Told told(scenario);
+  REQUIRE(told.advice.readiness.too_soon_after_thinning);
+  CHECK_THAT(told.line(2),
+             Contains("look again in 2030, at age 21: the stand was thinned in 2025"));
+  CHECK_THAT(told.line(4), !Contains("first thinning"));
+}
+
+TEST_CASE("a sale of next year is prepared next month") {
+  Told told = thinned_now();
+  told.advice.best.thinnings[0].at = age(25);
+  told.advice.best_plan.regime = told.advice.best.regime();
+  told.tell();
+  CHECK_THAT(told.line(12), Contains("the sale of 2028 takes two months to mark"));
+  told.advice.best.thinnings[0].at = age(26);
+  told.tell();
+  CHECK_THAT(told.line(12), Contains("Next month there is nothing to sell"));
+}
+
+TEST_CASE("a harvest at the last age allowed is said to be at the edge") {
+  Told told(by_hand::tract(18));
+  const auto said = [&] {
+    return std::ranges::any_of(told.section("What this answer takes for granted").items,
+                               [](const std::string& item) {
+                                 return item.find("last age that the choices allow") !=
+                                        std::string::npos;
+                               });
+  };
+  CHECK_FALSE(said());
+  told.scenario.lattice.final_to = told.advice.best.final_harvest_age;
+  told.tell();
+  CHECK(said());
+}
+
 TEST_CASE("wet ground is logged in the dry season only") {
   Told told = thinned_now();
   CHECK_THAT(told.line(12), !Contains("dry season"));
