@@ -21,7 +21,8 @@ namespace {
 // Tons after the cuts f, f+1, ... and what they earn and break.
 HWY_INLINE void cut_lanes(const SearchTables& tables, const SearchState& state,
                           const RemovalFactors& factors, const Trajectory& stand, std::size_t t,
-                          std::size_t f, const CutLimits& limits, CutOptions& out) {
+                          std::size_t f, double basal_area, const CutLimits& limits,
+                          CutOptions& out) {
   const Lanes log_trees = load(factors.log_trees, f), log_basal = load(factors.log_basal, f);
   const Lanes log_tons = hn::MulAdd(set(tables.tons_trees[t]), log_trees,
                                     hn::MulAdd(set(tables.tons_basal[t]), log_basal,
@@ -29,20 +30,20 @@ HWY_INLINE void cut_lanes(const SearchTables& tables, const SearchState& state,
   const Lanes top = hn::Mul(set(stand.top_factor[t]), load(factors.top_factor, f));
   const Lanes dbh = hn::Mul(set(stand.dbh_factor[t]), load(factors.dbh_factor, f));
   for (std::size_t j = 0; j < tables.terms; ++j) {
-    store(merchantable(tables, j, log_tons, top, dbh), out.merchantable[j], f);
+    store(hn::Sub(set(stand.merchantable[j][t]), merchantable(tables, j, log_tons, top, dbh)),
+          out.merchantable_cut[j], f);
   }
   Lanes value = zero(), tons = zero(), margin = set(-minus_infinity);
   for (std::size_t i = 0; i < tables.products; ++i) {
-    const double plain = out.plain_before[i];
-    Lanes after = zero();
+    Lanes plain_cut = zero();
     for (std::size_t j = 0; j < tables.terms; ++j) {
       const Lane coefficient = tables.coefficient[i * tables.terms + j];
       if (coefficient != 0) {
-        after = hn::MulAdd(set(coefficient), load(out.merchantable[j], f), after);
+        plain_cut = hn::MulAdd(set(coefficient), load(out.merchantable_cut[j], f), plain_cut);
       }
     }
-    if (tables.has_offsets) store(after, out.plain_after[i], f);
-    const Lanes plain_cut = hn::Sub(set(plain), after);
+    const double plain = out.plain_before[i];
+    if (tables.has_offsets) store(hn::Sub(set(plain), plain_cut), out.plain_after[i], f);
     // A cut takes the share of the multiplied tons that it takes of the plain ones.
     const double scale = tables.has_offsets && plain > 0.0
                              ? tables.growth_multiplier + state.offset[i] / plain
@@ -52,22 +53,18 @@ HWY_INLINE void cut_lanes(const SearchTables& tables, const SearchState& state,
     value = hn::MulAdd(cut, set(tables.thinning_price[i]), value);
     margin = hn::Min(margin, hn::Add(cut, set(limits.rise)));
   }
-  const Lanes n = hn::Add(set(stand.log_tpa[t]), log_trees);
-  const Lanes tpa = exp_of(n);
+  const Lanes tpa = hn::Mul(set(stand.tpa[t]), load(factors.trees_left, f));
   store(tpa, out.tpa, f);
-  store(n, out.log_tpa, f);
+  store(hn::Add(set(stand.log_tpa[t]), log_trees), out.log_tpa, f);
   if (limits.basal_area > 0.0) {
-    const double log_basal_before = wide(tables.log_basal_constant[t]) +
-                                    wide(tables.log_basal_n[t]) * wide(stand.log_tpa[t]) +
-                                    wide(stand.log_density[t]);
-    const Lanes basal_area = exp_of(hn::Add(set(log_basal_before), log_basal));
-    margin = hn::Min(margin, hn::Sub(basal_area, set(limits.basal_area)));
+    const Lanes left = hn::Mul(set(basal_area), load(factors.basal_left, f));
+    margin = hn::Min(margin, hn::Sub(left, set(limits.basal_area)));
   }
   margin = hn::Min(margin, hn::Sub(tpa, set(limits.trees)));
   margin = hn::Min(margin, hn::Sub(tons, set(limits.tons)));
-  const Lanes w = hn::NegMulAdd(set(tables.log_basal_n[t]), log_trees,
-                                hn::Add(set(stand.log_density[t]), log_basal));
-  store(hn::Sub(set(1.0), exp_of(w)), out.competition, f);
+  const Lanes density =
+      hn::Mul(set(stand.density[t]), load(factors.density_left, t * factors.row + f));
+  store(hn::Sub(set(1.0), density), out.competition, f);
   store(hn::MulSub(value, set(tables.net_share), set(tables.thinning_sale_cost)), out.revenue, f);
   store(margin, out.margin, f);
 }
@@ -77,15 +74,21 @@ void work_out_cuts(const SearchTables& tables, const SearchState& state, const T
   const auto t = static_cast<std::size_t>(age_yr);
   const RemovalFactors& factors = tables.removals_at(state.entries);
   out.count = count;
-  for (std::size_t i = 0; i < tables.products; ++i) {
+  for (std::size_t i = 0; tables.has_offsets && i < tables.products; ++i) {
     double plain = 0.0;
     for (std::size_t j = 0; j < tables.terms; ++j) {
       plain += wide(tables.coefficient[i * tables.terms + j]) * wide(stand.merchantable[j][t]);
     }
     out.plain_before[i] = plain;
   }
+  double basal_area = 0.0;
+  if (limits.basal_area > 0.0) {
+    basal_area = std::exp(wide(tables.log_basal_constant[t]) +
+                          wide(tables.log_basal_n[t]) * wide(stand.log_tpa[t]) +
+                          wide(stand.log_density[t]));
+  }
   for (std::size_t f = 0; f < count; f += hn::Lanes(Tag())) {
-    cut_lanes(tables, state, factors, stand, t, f, limits, out);
+    cut_lanes(tables, state, factors, stand, t, f, basal_area, limits, out);
   }
 }
 
@@ -168,7 +171,7 @@ CutOptions::CutOptions(std::size_t removals) {
     array->assign(size, 0);
   }
   plain_after.assign(max_products, LaneArray(size, 0));
-  merchantable.assign(2 * max_products, LaneArray(size, 0));
+  merchantable_cut.assign(2 * max_products, LaneArray(size, 0));
 }
 
 }  // namespace staddle

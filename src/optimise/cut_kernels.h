@@ -16,9 +16,10 @@ struct CutOptions {
   // The least of (what is there - what a limit asks) over all limits: below zero the cut
   // is not admissible. Trees, square feet and tons alike.
   LaneArray margin;
+  // Tons by product, where tons have offsets.
   ProductTons plain_before{};
-  std::vector<LaneArray> plain_after;  // by product; both in tons
-  std::vector<LaneArray> merchantable; // M by term, after the cut
+  std::vector<LaneArray> plain_after;
+  std::vector<LaneArray> merchantable_cut;  // M before less M after, by term
 };
 
 // The bounds of one age: [rate][node of n][node of C]; see bound_table.h.

@@ -131,6 +131,8 @@ void SearchTables::take_removals(const CaseKernel& kernel, const LatticeRules& r
       const double log_basal = leaves ? std::log1p(-removal) : 0.0;
       const double log_diameter = 0.5 * (log_basal - log_trees);
       factors.leaves_trees.push_back(leaves);
+      factors.trees_left.push_back(narrow(std::exp(log_trees)));
+      factors.basal_left.push_back(narrow(std::exp(log_basal)));
       factors.log_trees.push_back(narrow(log_trees));
       factors.log_basal.push_back(narrow(log_basal));
       factors.top_factor.push_back(narrow(std::exp(-top_power * log_diameter)));
@@ -138,8 +140,17 @@ void SearchTables::take_removals(const CaseKernel& kernel, const LatticeRules& r
           narrow(std::exp(tree_power * log_trees - dbh_power * log_diameter)));
     }
     for (auto* array : {&factors.log_trees, &factors.log_basal, &factors.top_factor,
-                        &factors.dbh_factor}) {
+                        &factors.dbh_factor, &factors.trees_left, &factors.basal_left}) {
       array->resize(fractions.size() + lane_padding, 0);
+    }
+    factors.row = factors.log_trees.size();
+    factors.density_left.assign(factors.row * (static_cast<std::size_t>(last_yr) + 1), 0);
+    for (int at = std::max(first_yr, rules.cut_from()); at <= rules.cut_to(); ++at) {
+      const auto t = static_cast<std::size_t>(at);
+      for (std::size_t f = 0; f < fractions.size(); ++f) {
+        factors.density_left[t * factors.row + f] = narrow(
+            std::exp(wide(factors.log_basal[f]) - wide(log_basal_n[t]) * wide(factors.log_trees[f])));
+      }
     }
     removals.push_back(std::move(factors));
   }

@@ -26,6 +26,10 @@ struct RemovalFactors {
   LaneArray log_basal;   // ln(1 - f)
   LaneArray top_factor;  // of X1
   LaneArray dbh_factor;  // of X2
+  LaneArray trees_left;  // 1 - f/q^2
+  LaneArray basal_left;  // 1 - f
+  LaneArray density_left;  // [age][removal]: 1 - CI after over 1 - CI before
+  std::size_t row = 0;     // of density_left
   std::vector<bool> leaves_trees;
 };
 

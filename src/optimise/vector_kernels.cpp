@@ -30,20 +30,28 @@ HWY_INLINE void grow_trees(const SearchTables& tables, const SearchState& state,
   const Lanes invariant = set(state.trees.invariant);
   if (state.trees.held) {
     const Lanes n = set(std::log(state.trees.invariant));
-    for_ages(plan, [&](std::size_t t) HWY_ATTR { store(n, out.log_tpa, t); });
+    for_ages(plan, [&](std::size_t t) HWY_ATTR {
+      store(n, out.log_tpa, t);
+      store(invariant, out.tpa, t);
+    });
     return;
   }
   const Lanes power = set(-1.0 / tables.survival_exponent), floor = set(tables.survival_floor);
   for_ages(plan, [&](std::size_t t) HWY_ATTR {
     const Lanes term = log_of(hn::Add(invariant, load(tables.survival, t)));
-    store(log_of(hn::Add(floor, exp_of(hn::Mul(power, term)))), out.log_tpa, t);
+    const Lanes tpa = hn::Add(floor, exp_of(hn::Mul(power, term)));
+    store(tpa, out.tpa, t);
+    store(log_of(tpa), out.log_tpa, t);
   });
 }
 
 // w at all ages of the plan.
 HWY_INLINE void recover(const SearchState& state, const StretchPlan& plan, Trajectory& out) {
   if (state.competition == 0.0) {
-    for_ages(plan, [&](std::size_t t) HWY_ATTR { store(zero(), out.log_density, t); });
+    for_ages(plan, [&](std::size_t t) HWY_ATTR {
+      store(zero(), out.log_density, t);
+      store(set(1.0), out.density, t);
+    });
     return;
   }
   const Lanes years = counted_from(plan.from - state.age_yr);
@@ -52,7 +60,9 @@ HWY_INLINE void recover(const SearchState& state, const StretchPlan& plan, Traje
   const Lanes decay =
       set(std::exp(-state.recovery_per_yr * static_cast<double>(hn::Lanes(Tag()))));
   for_ages(plan, [&](std::size_t t) HWY_ATTR {
-    store(log_of(hn::Sub(set(1.0), competition)), out.log_density, t);
+    const Lanes density = hn::Sub(set(1.0), competition);
+    store(density, out.density, t);
+    store(log_of(density), out.log_density, t);
     competition = hn::Mul(competition, decay);
   });
 }
@@ -269,7 +279,7 @@ const VectorKernels& vector_kernels() { return HWY_DYNAMIC_DISPATCH(kernels)(); 
 
 Trajectory::Trajectory(const SearchTables& tables) {
   const std::size_t size = tables.discount.size();
-  for (auto* array : {&log_tpa, &log_density, &log_tons, &top_factor, &dbh_factor, &diameter_in,
+  for (auto* array : {&tpa, &log_tpa, &density, &log_density, &log_tons, &top_factor, &dbh_factor, &diameter_in,
                       &crown_ratio, &stumpage, &money, &land_weight, &alive, &objective, &loss,
                       &loss_money}) {
     array->assign(size, 0);

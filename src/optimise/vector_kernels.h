@@ -30,7 +30,8 @@ struct Trajectory {
   explicit Trajectory(const SearchTables& tables);
 
   int from = 0, to = 0;
-  LaneArray log_tpa, log_density;    // n = ln N, w = ln(1 - CI)
+  LaneArray tpa, log_tpa;            // N, n = ln N
+  LaneArray density, log_density;    // 1 - CI, w = ln(1 - CI)
   LaneArray log_tons, top_factor, dbh_factor, diameter_in, crown_ratio;
   std::vector<LaneArray> merchantable;  // M by term, without growth multiplier
   LaneArray stumpage;                // final prices, other timber included
