@@ -119,16 +119,18 @@ TEST_CASE("every file shown in the readme is shown as it is") {
   CHECK(found > 0);
 }
 
-// A key that stands by itself in the file, and no part of a list.
+// A key that stands by itself in one of the blocks that every answer reads; the others are
+// told in words.
 bool is_told(const Option& option) {
   const std::string_view pointer = option.pointer;
-  const bool plain = pointer.find('#') == pointer.npos && pointer.find('*') == pointer.npos;
-  const auto block = [&](std::string_view name) { return pointer.starts_with(name); };
-  const bool told_in_words = block("/ready") || block("/products") || block("/regimes") ||
-                             block("/storm/perils") || block("/site") ||
-                             block("/stand/yield_tables") || block("/stand/cruise");
+  if (pointer.find('#') != pointer.npos || pointer.find('*') != pointer.npos) return false;
+  const auto in = [&](std::string_view block) { return pointer.starts_with(block); };
+  if (in("/storm/perils") || in("/stand/yield_tables") || in("/stand/cruise")) return false;
+  if (option.pointer == "/products" || option.pointer == "/regimes") return false;
+  const bool top = std::ranges::count(pointer, '/') == 1;
+  const bool core = in("/stand/") || in("/economics/") || in("/decisions/") || in("/storm/");
   const bool prices = pointer == "/economics/stumpage_usd_per_ton";
-  return plain && !told_in_words && (prices || option.allowed != kinds::object);
+  return (top || core) && (prices || option.allowed != kinds::object);
 }
 
 std::string allowed_values(const Option& option) {
