@@ -25,11 +25,9 @@ if(STRICT)
     # A designated initializer names what differs from the defaults and no more.
     -Wno-missing-field-initializers)
   if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU")
-    # GCC 12 sees overlapping copies and reads out of bounds in std::string
-    # concatenations that have none (GCC bugs 105651 and 105329), some of them only for
-    # certain lengths of the path of the source tree. Out-of-bounds accesses are found by
-    # the sanitizers.
-    add_compile_options(-Wduplicated-cond -Wlogical-op -Wno-restrict -Wno-array-bounds)
+    # GCC 12 sees overlapping copies in std::string concatenations that have none
+    # (GCC bug 105651).
+    add_compile_options(-Wduplicated-cond -Wlogical-op -Wno-restrict)
   endif()
 endif()
 
