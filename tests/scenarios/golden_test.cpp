@@ -8,7 +8,7 @@
 
 // Every scenario of scenarios/stand is answered by the built program, and the answer is
 // compared with golden/<name>.txt. After a change that is meant:
-//   STADDLE_REFRESH=1 ctest --test-dir build/test -R golden
+//   STADDLE_REFRESH=1 ctest --test-dir build/test -R scenarios
 // writes them anew; read what git diff shows before it is committed.
 namespace staddle {
 namespace {
