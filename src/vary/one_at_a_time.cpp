@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 
 #include "vary/turning_point.h"
 
@@ -16,20 +17,33 @@ Circumstances with(const VaryProblem& problem, const Parameter& parameter, doubl
 }
 
 // A value between today's and an end at which the best regime turns into another, by
-// halving; absent where today's value is not one value or the end is as it is today.
+// halving over whole steps; absent where today's value is not one value.
 std::optional<double> change_towards(Answers& answers, const VaryAnswer& base,
                                      const Parameter& parameter, double end) {
   const std::optional<double> today = todays_value(answers.problem(), parameter);
   if (!today || !base.best) return std::nullopt;
-  const double step = 1.0 / steps_per_unit(parameter);
-  double inside = *today, outside = end;
-  while (std::fabs(outside - inside) > step) {
-    const double middle = inside + (outside - inside) / 2;
-    const VaryAnswer answer = answers.of(with(answers.problem(), parameter, middle));
-    const bool same = answer.best && same_regime(answer.best->regime, base.best->regime);
-    (same ? inside : outside) = middle;
+  const double steps = steps_per_unit(parameter);
+  const auto differs = [&](double value) {
+    const VaryAnswer answer = answers.of(with(answers.problem(), parameter, value));
+    return !answer.best || !same_regime(answer.best->regime, base.best->regime);
+  };
+  // Whole steps strictly between the two; the end itself is known to differ.
+  const bool rising = end > *today;
+  const double low = std::min(end, *today), high = std::max(end, *today);
+  const long first = std::lround(std::floor(low * steps)) + 1;
+  const long last = std::lround(std::ceil(high * steps)) - 1;
+  if (first > last) return end;
+  if (rising ? !differs(static_cast<double>(last) / steps)
+             : !differs(static_cast<double>(first) / steps)) {
+    return end;
   }
-  return outside;
+  long outside = rising ? last : first;
+  long inside = rising ? first - 1 : last + 1;  // at today's value or within a step of it
+  while (std::labs(outside - inside) > 1) {
+    const long middle = inside + (outside - inside) / 2;
+    (differs(static_cast<double>(middle) / steps) ? outside : inside) = middle;
+  }
+  return static_cast<double>(outside) / steps;
 }
 
 }  // namespace

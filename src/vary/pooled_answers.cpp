@@ -43,14 +43,14 @@ std::size_t count_rates(const std::vector<const Circumstances*>& asked) {
 
 bool pool_is_less_work(const StandProblem& problem, std::size_t answers, std::size_t rates) {
   // Microseconds, measured once on one machine; only their proportions matter.
-  constexpr double to_enumerate = 0.45, to_price = 0.08, to_answer = 10.0;
-  constexpr double to_search_at_least = 100.0, to_search = 0.005, to_search_plainly = 0.4;
+  constexpr double to_enumerate = 0.25, to_price = 0.06, to_answer = 4.0;
+  constexpr double to_search = 0.02, to_search_at_most = 5000.0, to_search_plainly = 0.4;
   const double regimes = RegimePool::lattice_regimes(problem);
   const bool plain = problem.stand_case.growth.kernel().from_table();
   const double by_search = plain ? to_search_plainly * regimes
-                                 : to_search_at_least + to_search * regimes;
+                                 : std::min(to_answer + to_search * regimes, to_search_at_most);
   const double by_pool = regimes * (to_enumerate + to_price * static_cast<double>(rates));
-  return by_pool < static_cast<double>(answers) * (by_search - to_answer) &&
+  return by_pool < static_cast<double>(answers) * std::max(0.0, by_search - to_answer) &&
          RegimePool::can_hold(problem);
 }
 
