@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#ifdef STADDLE_HAVE_HIGHWAY
 #include "optimise/bound_kernels.h"
 
 #include <cmath>
@@ -233,3 +234,4 @@ CompetitionGrid::CompetitionGrid(double lowest, double highest)
 
 }  // namespace staddle
 #endif  // HWY_ONCE
+#endif  // STADDLE_HAVE_HIGHWAY

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#ifdef STADDLE_HAVE_HIGHWAY
 #include "optimise/cut_kernels.h"
 
 #include <algorithm>
@@ -176,3 +177,4 @@ CutOptions::CutOptions(std::size_t removals) {
 
 }  // namespace staddle
 #endif  // HWY_ONCE
+#endif  // STADDLE_HAVE_HIGHWAY

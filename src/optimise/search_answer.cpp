@@ -37,6 +37,16 @@ SearchAnswer answer_exhaustively(const CaseKernel& kernel, const LatticeRules& r
   return answer;
 }
 
+#ifndef STADDLE_HAVE_HIGHWAY
+
+// Without vectors every regime is valued one at a time: slower, and the same answer.
+SearchAnswer answer_by_vectors(const CaseKernel& kernel, const LatticeRules& rules,
+                               const StandOptions& options, std::uint64_t) {
+  return answer_exhaustively(kernel, rules, options);
+}
+
+#else
+
 SearchAnswer answer_by_vectors(const CaseKernel& kernel, const LatticeRules& rules,
                                const StandOptions& options, std::uint64_t patience) {
   const SearchTables tables(kernel, rules);
@@ -55,5 +65,7 @@ SearchAnswer answer_by_vectors(const CaseKernel& kernel, const LatticeRules& rul
   answer.finished = search.finished();
   return answer;
 }
+
+#endif
 
 }  // namespace staddle

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#ifdef STADDLE_HAVE_HIGHWAY
 #include "optimise/vector_kernels.h"
 
 #include <cmath>
@@ -290,3 +291,4 @@ Trajectory::Trajectory(const SearchTables& tables) {
 
 }  // namespace staddle
 #endif  // HWY_ONCE
+#endif  // STADDLE_HAVE_HIGHWAY
