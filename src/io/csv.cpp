@@ -151,7 +151,7 @@ std::optional<CsvTable> parse_csv(std::string_view text, const std::string& file
 }
 
 std::string csv_place(int line, const std::string& column) {
-  return "line " + std::to_string(line) + ", column " + column;
+  return "line " + std::to_string(line) + ", column " + without_controls(column);
 }
 
 std::optional<double> csv_number(const std::string& cell, const std::string& file,

@@ -201,7 +201,7 @@ Node parse_default(std::string_view text) {
 
 std::string pointer_to(const std::string& pointer, std::string_view key) {
   std::string longer = pointer + "/";
-  for (const char c : key) {
+  for (const char c : without_controls(key)) {
     if (c == '~') {
       longer += "~0";
     } else if (c == '/') {

@@ -64,6 +64,20 @@ bool is_control(std::string_view sequence) {
   return first == 0xC2 && static_cast<unsigned char>(sequence[1]) < 0xA0;
 }
 
+// The first character of a text; a byte that begins none stands for itself.
+std::string_view next_character(std::string_view text) {
+  return text.substr(0, std::max<std::size_t>(1, utf8_sequence(text)));
+}
+
+// A character as it is, or as an escape where it cannot be shown.
+std::string shown(std::string_view character) {
+  static constexpr std::string_view hex = "0123456789abcdef";
+  const auto byte = static_cast<unsigned char>(character.back());
+  const bool no_text = character.size() == 1 && byte >= 0x80;
+  if (!no_text && !is_control(character)) return std::string(character);
+  return std::string("\\u00") + hex[byte >> 4] + hex[byte & 15];
+}
+
 }  // namespace
 
 std::string number_text(double value) {
@@ -118,28 +132,25 @@ bool overflows(std::string_view number) {
 }
 
 std::string quoted_text(std::string_view text, std::size_t most_bytes) {
-  static constexpr std::string_view hex = "0123456789abcdef";
   std::string quoted = "\"";
   std::size_t at = 0;
   while (at < text.size() && at < most_bytes) {
-    const std::size_t length = std::max<std::size_t>(1, utf8_sequence(text.substr(at)));
-    const std::string_view sequence = text.substr(at, length);
-    const auto byte = static_cast<unsigned char>(sequence.back());
-    if (length == 1 && byte >= 0x80) {
-      quoted += "\\u00";  // no text at all: shown, not passed on
-      quoted += hex[byte >> 4];
-      quoted += hex[byte & 15];
-    } else if (is_control(sequence)) {
-      quoted += "\\u00";
-      quoted += hex[byte >> 4];
-      quoted += hex[byte & 15];
-    } else {
-      if (sequence == "\"" || sequence == "\\") quoted += '\\';
-      quoted += sequence;
-    }
-    at += length;
+    const std::string_view next = next_character(text.substr(at));
+    if (next == "\"" || next == "\\") quoted += '\\';
+    quoted += shown(next);
+    at += next.size();
   }
   return quoted + (at < text.size() ? "...\"" : "\"");
+}
+
+std::string without_controls(std::string_view text) {
+  std::string plain;
+  while (!text.empty()) {
+    const std::string_view next = next_character(text);
+    plain += shown(next);
+    text.remove_prefix(next.size());
+  }
+  return plain;
 }
 
 bool is_utf8(std::string_view bytes) {
@@ -153,9 +164,9 @@ bool is_utf8(std::string_view bytes) {
 
 bool has_control_character(std::string_view text) {
   while (!text.empty()) {
-    const std::size_t length = std::max<std::size_t>(1, utf8_sequence(text));
-    if (is_control(text.substr(0, length))) return true;
-    text.remove_prefix(length);
+    const std::string_view next = next_character(text);
+    if (is_control(next)) return true;
+    text.remove_prefix(next.size());
   }
   return false;
 }

@@ -22,6 +22,10 @@ bool overflows(std::string_view json_number);
 // `most_bytes` long: for messages and for JSON values.
 std::string quoted_text(std::string_view text, std::size_t most_bytes = std::string_view::npos);
 
+// The text with control characters, and bytes that are no text, written as \u00XX: for
+// names from a file that stand in a message.
+std::string without_controls(std::string_view text);
+
 // Whether the bytes are well-formed UTF-8 (Unicode standard, table 3-7).
 bool is_utf8(std::string_view bytes);
 
