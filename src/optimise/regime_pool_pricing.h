@@ -19,7 +19,8 @@ struct PoolCoefficients {
 
 // Tells the coefficients of every regime of the tree, in its order. `kernel`: of a case
 // that grows as the tree did, with prices and establishment of 0.
-using PoolListener = std::function<void(const PoolCoefficients&, std::size_t stretch, int final_yr)>;
+using PoolListener =
+    std::function<void(const PoolCoefficients&, std::size_t stretch, int final_yr)>;
 void price_tree(const PoolTree& tree, const CaseKernel& kernel, const PoolListener& listener);
 
 }  // namespace staddle

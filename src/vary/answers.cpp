@@ -17,7 +17,6 @@ std::optional<PricedRegime> best_of(const StandSolution& solution) {
   return solution.best;
 }
 
-// The first that is no regime says why; on land of that worth the rest follows.
 void note_successor(const StandSolution& successor, VaryAnswer& answer) {
   answer.successor = best_of(successor);
   if (!answer.successor) {
@@ -89,7 +88,9 @@ std::vector<VaryAnswer> Answers::of(const std::vector<Circumstances>& asked) {
     const World world = world_of(problem_, asked[places.front()]);
     if (standing) {
       if (world.successor) answer_successors(*world.successor, asked, places, answers);
-      for (const std::size_t i : places) answers[i].land_value = land_value_of(problem_, answers[i]);
+      for (const std::size_t i : places) {
+        answers[i].land_value = land_value_of(problem_, answers[i]);
+      }
     }
     answer_stands(world.stand, asked, places, answers);
   }

@@ -46,9 +46,10 @@ class Questions {
     });
     BreakEven& entry = tell(what, turn);
     if (!turn) return;
-    const double inside = std::fabs(land_worth(answers_.problem(), turn->at_inside).value_or(HUGE_VAL));
-    const double outside = std::fabs(land_worth(answers_.problem(), turn->at_outside).value_or(HUGE_VAL));
-    if (inside < outside) entry.value = turn->inside;
+    const auto size_of = [this](const VaryAnswer& answer) {
+      return std::fabs(land_worth(answers_.problem(), answer).value_or(HUGE_VAL));
+    };
+    if (size_of(turn->at_inside) < size_of(turn->at_outside)) entry.value = turn->inside;
   }
 
   void when_thinning_turns() {
@@ -67,8 +68,8 @@ class Questions {
       return answer.best ? answer.best->regime.final_harvest.whole() : without_regime;
     };
     for (const Line::Way way : {Line::Way::down, Line::Way::up}) {
-      const std::string what = fmt::format("the final harvest moves, {} {}",
-                                           parameter_, way == Line::Way::down ? "falling" : "rising");
+      const std::string what = fmt::format("the final harvest moves as it {}",
+                                           way == Line::Way::down ? "falls" : "rises");
       if (refused(what)) continue;
       const auto turn = line_->nearest(way, final_age);
       BreakEven& entry = tell(what, turn);

@@ -57,7 +57,9 @@ TEST_CASE("every break-even is bracketed by one step at whose ends the thing dif
     CHECK(high - low <= step * (1 + 1e-6));
     CHECK((*entry.value == low || *entry.value == high));
     if (entry.what.starts_with("the land expectation value is 0")) {
-      CHECK((lev(problem, entry.parameter, low) >= 0) != (lev(problem, entry.parameter, high) >= 0));
+      const double at_low = lev(problem, entry.parameter, low);
+      const double at_high = lev(problem, entry.parameter, high);
+      CHECK((at_low >= 0) != (at_high >= 0));
     } else if (entry.what.starts_with("the final harvest moves")) {
       CHECK(solve(with(problem, entry.parameter, low)).best.regime.final_harvest !=
             solve(with(problem, entry.parameter, high)).best.regime.final_harvest);

@@ -54,7 +54,8 @@ TEST_CASE("one date is every percentile") {
   for (const PriceScenario& scenario : percentiles_by_product(one)) {
     CHECK(usd_per_ton(scenario, 0) == 10);
   }
-  for (const PriceScenario& scenario : joint_percentiles(one, {tons_per_acre(1), tons_per_acre(1)})) {
+  const std::vector<Yield> tons = {tons_per_acre(1), tons_per_acre(1)};
+  for (const PriceScenario& scenario : joint_percentiles(one, tons)) {
     CHECK(usd_per_ton(scenario, 1) == 9);
   }
 }
