@@ -13,14 +13,26 @@ constexpr double minus_infinity = -std::numeric_limits<double>::infinity();
 
 }  // namespace
 
+void HighestByAge::note(const Trajectory& stand, const StretchPlan& plan, double highest,
+                        int cut_yr) {
+  for (auto t = static_cast<std::size_t>(plan.final_from); t <= static_cast<std::size_t>(plan.to);
+       ++t) {
+    final[t] = std::max(final[t], wide(stand.objective[t]));
+  }
+  if (cut_yr == 0) return;
+  double& holder = first[static_cast<std::size_t>(cut_yr)];
+  holder = std::max(holder, highest);
+}
+
 LocalSearch::LocalSearch(const CaseKernel& kernel, const LatticeRules& rules,
                          const SearchTables& tables, const ExactLimits& limits,
-                         const StandOptions& options)
+                         const StandOptions& options, HighestByAge& by_age)
     : kernel_(kernel),
       rules_(rules),
       tables_(tables),
       limits_(limits),
       options_(options),
+      by_age_(by_age),
       vectors_(vector_kernels()),
       cut_kernels_(cut_kernels()),
       stand_(tables),
@@ -75,6 +87,7 @@ double LocalSearch::value_of(LatticeRegime& plan) {
   for (int at = last.final_from; at <= last.to; ++at) {
     if (wide(stand_.objective[static_cast<std::size_t>(at)]) == value) plan.final_yr = at;
   }
+  by_age_.note(stand_, last, value, plan.cuts > 0 ? plan.age_yr[0] : 0);
   return value;
 }
 

@@ -6,15 +6,23 @@
 
 namespace staddle {
 
+// The highest approximate value met by first thinning and by final harvest; -infinity
+// where none was.
+struct HighestByAge {
+  std::vector<double> first, final;
+  // `cut_yr` 0: without a cut.
+  void note(const Trajectory& stand, const StretchPlan& plan, double highest, int cut_yr);
+};
+
 // Good regimes quickly, with no claim: one cut more is put where it earns most, then ages
 // and removals move by a step or two as long as that earns more. The proof of an optimum
 // does not rest on it; a high start only prunes more.
 class LocalSearch {
  public:
   LocalSearch(const CaseKernel& kernel, const LatticeRules& rules, const SearchTables& tables,
-              const ExactLimits& limits, const StandOptions& options);
+              const ExactLimits& limits, const StandOptions& options, HighestByAge& by_age);
 
-  // Offers the best found of every count of thinnings.
+  // Offers the best found of every count of thinnings; notes all values that were met.
   void run(Candidates& candidates);
 
  private:
@@ -29,6 +37,7 @@ class LocalSearch {
   const SearchTables& tables_;
   const ExactLimits& limits_;
   const StandOptions& options_;
+  HighestByAge& by_age_;
   const VectorKernels& vectors_;
   const CutKernels& cut_kernels_;
   Trajectory stand_;

@@ -50,6 +50,9 @@ SearchAnswer answer_by_vectors(const CaseKernel& kernel, const LatticeRules& rul
 SearchAnswer answer_by_vectors(const CaseKernel& kernel, const LatticeRules& rules,
                                const StandOptions& options, std::uint64_t patience) {
   const SearchTables tables(kernel, rules);
+  // A lattice as large as this will need bounds, so they are made at once.
+  constexpr double surely_large = 1e6;
+  if (rules.count_regimes() > surely_large) patience = std::min(patience, usual_patience / 8);
   VectorSearch search(kernel, rules, tables, options, patience);
   search.run();
   SearchAnswer answer;

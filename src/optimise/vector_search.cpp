@@ -5,7 +5,6 @@
 #include <cmath>
 #include <limits>
 
-#include "optimise/local_search.h"
 #include "regime/evaluate.h"
 
 namespace staddle {
@@ -26,8 +25,8 @@ VectorSearch::VectorSearch(const CaseKernel& kernel, const LatticeRules& rules,
       cut_kernels_(cut_kernels()),
       limits_(kernel, rules),
       candidates_(kernel, rules, tables),
-      by_first_cut_(static_cast<std::size_t>(rules.final_to()) + 1, minus_infinity),
-      by_final_(by_first_cut_),
+      by_age_{std::vector<double>(static_cast<std::size_t>(rules.final_to()) + 1, minus_infinity),
+              std::vector<double>(static_cast<std::size_t>(rules.final_to()) + 1, minus_infinity)},
       patience_(patience) {
   for (int entries = 0; entries <= rules.max_thinnings(); ++entries) {
     stands_.emplace_back(tables);
@@ -37,6 +36,7 @@ VectorSearch::VectorSearch(const CaseKernel& kernel, const LatticeRules& rules,
   last_states_.reserve(side_by_side);
   last_options_.reserve(side_by_side);
   bound_of_cut_.assign(rules.removals().size() + lane_padding, 0);
+  outside_bound_of_cut_ = bound_of_cut_;
 }
 
 void VectorSearch::run() {
@@ -61,9 +61,39 @@ void VectorSearch::follow(const SearchState& state) {
 // Small lattices are searched whole before tables of bounds would be made.
 void VectorSearch::make_bounds() {
   bounds_tried_ = true;
-  LocalSearch(kernel_, rules_, tables_, limits_, options_).run(candidates_);
+  LocalSearch(kernel_, rules_, tables_, limits_, options_, by_age_).run(candidates_);
   const std::vector<bool> all(tables_.discount.size(), true);
   bounds_ = BoundTable::make(kernel_, rules_, tables_, land_worth(), all);
+  if (bounds_ && options_.windows) guess_windows();
+}
+
+BoundTable VectorSearch::bounds_outside(const WindowAges& ages) const {
+  std::vector<bool> outside(tables_.discount.size(), true);
+  for (int at = ages.final_low; at <= ages.final_high; ++at) {
+    outside[static_cast<std::size_t>(at)] = false;
+  }
+  return *BoundTable::make(kernel_, rules_, tables_, bounds_->land(), outside);
+}
+
+// Regimes outside the guess are kept down to the floor of the best yet, a little below
+// that of the best in the end: so one search tells both the best and, mostly, the windows.
+void VectorSearch::guess_windows() {
+  const double best = highest_of_all();
+  guessed_floor_ = best - near_best_tolerance_usd_ac(best) - tables_.slack(best);
+  Champion any;
+  any.regime.cuts = 1;
+  guess_ = outermost_ages(
+      rules_, any, [&](int at) { return is_near(by_age_.final, at, guessed_floor_); },
+      [&](int at) { return is_near(by_age_.first, at, guessed_floor_); });
+  outside_bounds_ = bounds_outside(guess_);
+}
+
+bool VectorSearch::is_near(const std::vector<double>& highest, int at, double floor) const {
+  return highest[static_cast<std::size_t>(at)] >= floor;
+}
+
+bool VectorSearch::first_is_outside(const WindowAges& ages, int first) const {
+  return ages.first_low && (first < *ages.first_low || first > *ages.first_high);
 }
 
 // An acre bare again: the land's value, or the best land expectation value yet.
@@ -96,7 +126,9 @@ void VectorSearch::note_values(const Trajectory& stand, const StretchPlan& plan,
     if (highest >= floor_ - tables_.rounding) widen_by_values(stand, plan);
     return;
   }
-  if (options_.windows) note_highest(stand, plan, highest);
+  if (options_.windows) {
+    by_age_.note(stand, plan, highest, regime_.cuts > 0 ? regime_.age_yr[0] : 0);
+  }
   if (!(highest > candidates_.floor(regime_.cuts))) return;
   for (int at = plan.final_from; at <= plan.to; ++at) {
     regime_.final_yr = at;
@@ -104,21 +136,9 @@ void VectorSearch::note_values(const Trajectory& stand, const StretchPlan& plan,
   }
 }
 
-void VectorSearch::note_highest(const Trajectory& stand, const StretchPlan& plan,
-                                double highest) {
-  for (auto t = static_cast<std::size_t>(plan.final_from); t <= static_cast<std::size_t>(plan.to);
-       ++t) {
-    by_final_[t] = std::max(by_final_[t], wide(stand.objective[t]));
-  }
-  if (regime_.cuts == 0) return;
-  double& holder = by_first_cut_[static_cast<std::size_t>(regime_.age_yr[0])];
-  holder = std::max(holder, highest);
-}
-
 bool VectorSearch::widens(int final_yr) const {
   if (final_yr < near_.final_low || final_yr > near_.final_high) return true;
-  return near_.first_low && regime_.cuts > 0 &&
-         (regime_.age_yr[0] < *near_.first_low || regime_.age_yr[0] > *near_.first_high);
+  return regime_.cuts > 0 && first_is_outside(near_, regime_.age_yr[0]);
 }
 
 void VectorSearch::widen(int final_yr) {
@@ -141,15 +161,23 @@ void VectorSearch::widen_by_values(const Trajectory& stand, const StretchPlan& p
 
 // Whether no age outside what is known could still be near the best.
 bool VectorSearch::all_is_told() const {
+  if (bounds_) {
+    // Inside the guess regimes were pruned that are below the best alone.
+    const bool covered =
+        floor_ >= guessed_floor_ && near_.final_low <= guess_.final_low &&
+        near_.final_high >= guess_.final_high &&
+        (!near_.first_low ||
+         (guess_.first_low && *near_.first_low <= *guess_.first_low &&
+          *near_.first_high >= *guess_.first_high));
+    if (!covered) return false;
+  }
   const double doubtful = floor_ - tables_.rounding;
   for (int at = rules_.final_from(); at <= rules_.final_to(); ++at) {
     const bool known = at >= near_.final_low && at <= near_.final_high;
-    if (!known && by_final_[static_cast<std::size_t>(at)] >= doubtful) return false;
+    if (!known && is_near(by_age_.final, at, doubtful)) return false;
   }
-  if (!near_.first_low) return true;
-  for (int at = rules_.cut_from(); at <= rules_.cut_to(); ++at) {
-    const bool known = at >= *near_.first_low && at <= *near_.first_high;
-    if (!known && by_first_cut_[static_cast<std::size_t>(at)] >= doubtful) return false;
+  for (int at = rules_.cut_from(); near_.first_low && at <= rules_.cut_to(); ++at) {
+    if (first_is_outside(near_, at) && is_near(by_age_.first, at, doubtful)) return false;
   }
   return true;
 }
@@ -158,22 +186,12 @@ WindowAges VectorSearch::near_ages(const Champion& best, double floor) {
   const double sure = floor + tables_.rounding;
   near_ = outermost_ages(
       rules_, best,
-      [&](int at) {
-        return at == best.regime.final_yr || by_final_[static_cast<std::size_t>(at)] >= sure;
-      },
-      [&](int at) {
-        return at == best.regime.age_yr[0] || by_first_cut_[static_cast<std::size_t>(at)] >= sure;
-      });
+      [&](int at) { return at == best.regime.final_yr || is_near(by_age_.final, at, sure); },
+      [&](int at) { return at == best.regime.age_yr[0] || is_near(by_age_.first, at, sure); });
   floor_ = floor;
-  if (!bounds_ && all_is_told()) return near_;
+  if (all_is_told()) return near_;
   seeking_windows_ = true;
-  if (bounds_) {
-    std::vector<bool> outside(tables_.discount.size(), true);
-    for (int at = near_.final_low; at <= near_.final_high; ++at) {
-      outside[static_cast<std::size_t>(at)] = false;
-    }
-    outside_bounds_ = BoundTable::make(kernel_, rules_, tables_, bounds_->land(), outside);
-  }
+  if (bounds_) outside_bounds_ = bounds_outside(near_);
   follow(start_state(kernel_, tables_));
   seeking_windows_ = false;
   return near_;
@@ -193,7 +211,7 @@ void VectorSearch::try_cuts(const SearchState& state, int age_yr) {
   const auto entry = static_cast<std::size_t>(regime_.cuts);
   for (std::size_t option = 0; option < allowed; ++option) {
     if (!factors.leaves_trees[option]) continue;
-    if (pruning && wide(bound_of_cut_[option]) < threshold_) continue;
+    if (pruning && is_pruned(option)) continue;
     if (!limits_.cut_may_be_taken(regime_, age_yr, cuts, option)) continue;
     const SearchState after = state_after(kernel_, tables_, state, stand, age_yr, cuts, option,
                                           rules_.removals()[option]);
@@ -233,22 +251,44 @@ void VectorSearch::follow_last(std::size_t entry) {
   if (followed_ >= patience_ && !bounds_tried_ && !seeking_windows_) make_bounds();
 }
 
+// While the best is sought, bounds are held to it, and outside the guessed windows to
+// their floor; while windows are sought, all to the floor and only outside of them.
 void VectorSearch::bound_cuts(const SearchState& state, const Trajectory& stand, int age_yr,
                               const CutOptions& cuts) {
-  const int first = state.entries == 0 ? age_yr : regime_.age_yr[0];
-  const bool inside = seeking_windows_ && !(near_.first_low && (first < *near_.first_low ||
-                                                               first > *near_.first_high));
-  const BoundTable& table = inside ? *outside_bounds_ : *bounds_;
-  const double objective =
-      seeking_windows_ ? floor_
-                       : (options_.by_count ? candidates_.highest(rules_.max_thinnings())
-                                            : highest_of_all());
-  const double least = threshold(objective);
-  threshold_ = least - tables_.slack(least);
   const auto t = static_cast<std::size_t>(age_yr);
   const double rate = kernel_.response_rate(wide(stand.crown_ratio[t]));
-  cut_kernels_.bound_cuts(table.at(age_yr), rate, wide(stand.money[t]), wide(tables_.discount[t]),
-                      cuts, bound_of_cut_);
+  const auto bound = [&](const BoundTable& table, LaneArray& bounds) {
+    cut_kernels_.bound_cuts(table.at(age_yr), rate, wide(stand.money[t]),
+                            wide(tables_.discount[t]), cuts, bounds);
+  };
+  const auto held_to = [&](double objective) {
+    const double least = threshold(objective);
+    return least - tables_.slack(least);
+  };
+  const int first = state.entries == 0 ? age_yr : regime_.age_yr[0];
+  const bool outside = first_is_outside(seeking_windows_ ? near_ : guess_, first);
+  outside_threshold_ = std::numeric_limits<double>::infinity();
+  if (seeking_windows_) {
+    threshold_ = held_to(floor_);
+    bound(outside ? *bounds_ : *outside_bounds_, bound_of_cut_);
+    return;
+  }
+  const double best =
+      options_.by_count ? candidates_.highest(rules_.max_thinnings()) : highest_of_all();
+  threshold_ = held_to(best);
+  bound(*bounds_, bound_of_cut_);
+  if (!options_.windows) return;
+  if (outside) {
+    threshold_ = std::min(threshold_, held_to(guessed_floor_));
+  } else {
+    outside_threshold_ = held_to(guessed_floor_);
+    bound(*outside_bounds_, outside_bound_of_cut_);
+  }
+}
+
+bool VectorSearch::is_pruned(std::size_t option) const {
+  return wide(bound_of_cut_[option]) < threshold_ &&
+         wide(outside_bound_of_cut_[option]) < outside_threshold_;
 }
 
 }  // namespace staddle

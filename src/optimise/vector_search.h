@@ -4,6 +4,7 @@
 #include "optimise/bound_table.h"
 #include "optimise/candidates.h"
 #include "optimise/exact_limits.h"
+#include "optimise/local_search.h"
 #include "optimise/search_answer.h"
 #include "optimise/search_state.h"
 
@@ -30,14 +31,18 @@ class VectorSearch {
  private:
   void follow(const SearchState& state);
   void note_values(const Trajectory& stand, const StretchPlan& plan, double highest);
-  void note_highest(const Trajectory& stand, const StretchPlan& plan, double highest);
   bool widens(int final_yr) const;
   void widen(int final_yr);
   void widen_by_values(const Trajectory& stand, const StretchPlan& plan);
   bool all_is_told() const;
+  bool is_near(const std::vector<double>& highest, int at, double floor) const;
   void try_cuts(const SearchState& state, int age_yr);
   void follow_last(std::size_t entry);
   void make_bounds();
+  void guess_windows();
+  BoundTable bounds_outside(const WindowAges& ages) const;
+  bool first_is_outside(const WindowAges& ages, int first) const;
+  bool is_pruned(std::size_t option) const;
   void bound_cuts(const SearchState& state, const Trajectory& stand, int age_yr,
                   const CutOptions& cuts);
   double land_worth() const;
@@ -59,9 +64,12 @@ class VectorSearch {
   std::vector<int> last_options_;
   std::vector<Trajectory> last_stands_;
   Candidates candidates_;
-  // The highest approximate value by first thinning and by final harvest, when windows
-  // are asked for.
-  std::vector<double> by_first_cut_, by_final_;
+  HighestByAge by_age_;
+  // Where windows are asked for and bounds are made: a guess of the windows, and the floor
+  // down to which no regime outside it is pruned.
+  WindowAges guess_;
+  double guessed_floor_ = 0;
+  LaneArray outside_bound_of_cut_;
   // While the windows are sought: what is known of them.
   bool seeking_windows_ = false;
   WindowAges near_;
@@ -72,7 +80,7 @@ class VectorSearch {
   bool bounds_tried_ = false;
   std::optional<BoundTable> bounds_, outside_bounds_;
   LaneArray bound_of_cut_;
-  double threshold_ = 0;
+  double threshold_ = 0, outside_threshold_ = 0;
   std::uint64_t valued_ = 0;
   bool finished_ = true;
 };

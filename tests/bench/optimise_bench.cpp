@@ -121,7 +121,7 @@ void compare(const std::string& name, const StandProblem& problem, bool with_bas
 }
 
 // What the answer to one owner asks of the optimiser: the main question with windows and
-// counts, each guard lifted, prices and growth a fifth and a seventh up and down.
+// counts, guards lifted one at a time, prices and growth a fifth and a seventh up and down.
 double side_questions(const StandProblem& problem) {
   std::vector<StandProblem> all(8, problem);
   all[0].lattice.guards.max_removal_fraction.reset();
@@ -132,6 +132,8 @@ double side_questions(const StandProblem& problem) {
   all[5].stand_case.growth_multiplier = 1.15;
   for (auto& price : all[6].stand_case.prices) price.stumpage = price.stumpage * 0.8;
   for (auto& price : all[7].stand_case.prices) price.stumpage = price.stumpage * 1.2;
+  // Without guards there is none to lift.
+  if (!problem.lattice.guards.min_height) all.erase(all.begin(), all.begin() + 4);
   StandOptions options;
   StandSolution solution;
   double total = 0.0;
