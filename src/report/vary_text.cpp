@@ -62,18 +62,28 @@ class VaryTelling {
                                         plan(solution_.base),
                                         words::money(*solution_.base.value())));
     if (const auto& place = solution_.least_worst_loss) {
-      const RegimeLosses& row = solution_.regimes[*place];
-      section.items.push_back(
-          fmt::format("Never far from the best: {}. Over all {} cases it is never more than {} an "
-                      "acre from that case's best.",
-                      plan_of(row), solution_.cells.size(), words::size_of(*row.worst)));
+      section.items.push_back(never_far(solution_.regimes[*place]));
     }
     if (const auto& place = solution_.best_on_average) {
       const RegimeLosses& row = solution_.regimes[*place];
-      section.items.push_back(fmt::format("Best on average: {}, {} an acre from the best.",
-                                          plan_of(row), words::size_of(*row.mean)));
+      const bool told = place == solution_.least_worst_loss;
+      section.items.push_back(fmt::format("Best on average: {}, {} an acre {} each case's best.",
+                                          told ? "the same plan" : plan_of(row),
+                                          words::size_of(*row.mean),
+                                          *row.mean < MoneyPerAcre() ? "above" : "from"));
     }
     return section;
+  }
+
+  std::string never_far(const RegimeLosses& row) const {
+    if (*row.worst < MoneyPerAcre()) {
+      return fmt::format("Above the best in all {} cases, because it breaks the limits asked for: "
+                         "{}, by {} an acre or more.",
+                         solution_.cells.size(), plan_of(row), words::size_of(*row.worst));
+    }
+    return fmt::format("Never far from the best: {}. Over all {} cases it is never more than {} an "
+                       "acre from that case's best.",
+                       plan_of(row), solution_.cells.size(), words::size_of(*row.worst));
   }
 
   std::string plan_of(const RegimeLosses& row) const {
