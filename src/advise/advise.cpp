@@ -6,7 +6,9 @@
 #include <algorithm>
 #include <map>
 
+#include "advise/after_tax_answer.h"
 #include "advise/judgement.h"
+#include "advise/plots_question.h"
 #include "advise/scene.h"
 #include "advise/side_questions.h"
 #include "advise/tables.h"
@@ -41,6 +43,7 @@ class Adviser {
     ask_side_questions();
     if (advice_.standing) judge_standing_stand();
     note_risks();
+    if (problem_.tax) advice_.after_tax = answer_after_tax(problem_, scene_, advice_, options_);
     return std::move(advice_);
   }
 
@@ -157,7 +160,8 @@ class Adviser {
     advice_.readiness = judge_readiness(
         grow_unthinned(stand(), horizon), problem_.ready_limits,
         last_thinning ? std::optional(last_thinning->at) : std::nullopt,
-        scene_.stand.lattice.years_between_entries);
+        scene_.stand.lattice.years_between_entries, problem_.crown_cover);
+    if (problem_.plots) advice_.plots = plots_answer(*problem_.plots, scene_, options_);
     const Regime& plan = advice_.best_plan.regime;
     const bool thins_now = !plan.thinnings.empty() && plan.thinnings.front().at == present;
     if (advice_.readiness.judgement != SignVerdict::not_yet && !thins_now) {

@@ -23,6 +23,19 @@ bool within_two_years(Age a, Age b) {
   return std::fabs((a - b).in(years)) <= close_yr;
 }
 
+// What tax does to the land that the stand leaves.
+void add_tax(const AdviseProblem& problem, Scene& scene) {
+  if (!problem.tax) return;
+  scene.tax = SceneTax{*problem.tax, {}, std::nullopt};
+  if (!scene.stand.stand_case.standing) return;
+  if (scene.successor_lev()) {
+    const AfterTax successor(problem.successor->stand_case, *problem.tax,
+                             problem.successor->acres);
+    scene.tax->successor_lev = successor.value(scene.successor->best.regime).objective;
+  }
+  scene.tax->land_value = problem.land_value(scene.tax->successor_lev);
+}
+
 }  // namespace
 
 std::optional<MoneyPerAcre> Scene::successor_lev() const {
@@ -32,14 +45,19 @@ std::optional<MoneyPerAcre> Scene::successor_lev() const {
 
 Scene prepare(const AdviseProblem& problem, const StandOptions& options) {
   Scene scene{problem.stand, std::nullopt, {}};
-  if (!problem.stand.stand_case.standing) return scene;
+  if (!problem.stand.stand_case.standing) {
+    add_tax(problem, scene);
+    return scene;
+  }
   if (problem.successor) {
     StandOptions plain;
     plain.method = options.method;
     plain.stop = options.stop;
     scene.successor = solve(*problem.successor, plain);
   }
+  if (scene.successor && !scene.successor_lev()) return scene;
   scene.stand.stand_case.land_value = problem.land_value(scene.successor_lev());
+  add_tax(problem, scene);
   return scene;
 }
 
@@ -50,7 +68,11 @@ const StandCase& case_for_plan_of(const Scene& plan, const AdviseProblem& proble
 }
 
 Scene solve_scene(const AdviseProblem& problem, const StandOptions& options) {
-  if (!problem.tabled.empty()) return compare_tables(problem);
+  if (!problem.tabled.empty()) {
+    Scene scene = compare_tables(problem);
+    add_tax(problem, scene);
+    return scene;
+  }
   Scene scene = prepare(problem, options);
   const bool successor_fails =
       scene.successor && scene.successor->status == StandSolution::Status::no_regime;
@@ -67,7 +89,18 @@ Plan plan_of(const Scene& scene, const PricedRegime& priced) {
   if (scene.stand.stand_case.standing) {
     plan.land_expectation_value = scene.successor_lev().value_or(dollars_per_acre(0));
   }
+  if (scene.tax) {
+    const StandCase& stand = scene.stand.stand_case;
+    const RegimeValue value = after_tax(scene, stand).value(priced.regime);
+    plan.after_tax = PlanAfterTax{value, stand.standing ? scene.tax->successor_lev
+                                                        : std::optional(value.objective)};
+  }
   return plan;
+}
+
+AfterTax after_tax(const Scene& scene, const StandCase& stand_case) {
+  require(scene.tax.has_value(), "after tax asks for tax rules");
+  return AfterTax(stand_case, scene.tax->rules, scene.stand.acres, scene.tax->land_value);
 }
 
 bool same_advice(const Regime& a, const Regime& b, Age present) {

@@ -5,8 +5,16 @@
 #include <string>
 
 #include "staddle/advise/advise.h"
+#include "staddle/regime/after_tax.h"
 
 namespace staddle {
+
+// The tax that a scene is told after, and the land that it is then counted with.
+struct SceneTax {
+  TaxRules rules;
+  MoneyPerAcre land_value;                     // standing
+  std::optional<MoneyPerAcre> successor_lev;   // standing, of the plan found before tax
+};
 
 // A stand and what follows it, solved together: where the stand stands already, the
 // successor's optimum comes first and gives the land its value.
@@ -15,6 +23,7 @@ struct Scene {
   std::optional<StandSolution> successor;
   StandSolution solution;
   std::size_t table = 0;  // of tabled choices: which one `stand` is
+  std::optional<SceneTax> tax = std::nullopt;
 
   bool solved() const { return solution.status != StandSolution::Status::no_regime; }
   const PricedRegime& best() const { return solution.best; }
@@ -42,6 +51,9 @@ const StandCase& case_for_plan_of(const Scene& plan, const AdviseProblem& proble
                                   const Scene& circumstances);
 
 Plan plan_of(const Scene& scene, const PricedRegime& priced);
+
+// A case of the scene after tax. REQUIRES: scene.tax.
+AfterTax after_tax(const Scene& scene, const StandCase& stand_case);
 
 // Whether two plans for the same present are the same advice (advice.h, Survival).
 bool same_advice(const Regime& a, const Regime& b, Age present);

@@ -51,6 +51,12 @@ std::vector<Survival> survivals(const AdviseProblem& problem, const Scene& scene
       const RegimeValue kept =
           evaluate(case_for_plan_of(scene, otherwise, other), scene.best().regime);
       survival.kept_plan_loss = other.best().value.objective - kept.objective;
+      if (other.tax) {
+        const StandCase& kept_case = case_for_plan_of(scene, otherwise, other);
+        survival.kept_plan_loss_after_tax =
+            survival.best->after_tax->value.objective -
+            after_tax(other, kept_case).value(scene.best().regime).objective;
+      }
     }
     result.push_back(survival);
   };

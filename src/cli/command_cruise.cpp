@@ -179,6 +179,12 @@ Outcome run(const CruiseOptions& options) {
   return done(cruise_text(question, appraisal));
 }
 
+constexpr const char* cruise_example =
+    "scenarios/cruise/prism_points.csv: what the plots say\n"
+    "=====================================================\n"
+    "12 plots, point samples with a factor of 10, one without trees; 151 trees tallied.\n"
+    "...\n";
+
 }  // namespace
 
 Command cruise_command() {
@@ -188,8 +194,8 @@ Command cruise_command() {
       "How much stands on an acre, of what sizes and products, what it is worth today, how far\n"
       "all that may be from the truth, how many plots would be needed, and whether the stand\n"
       "is ready to be thinned. With --to the stand becomes a scenario to ask advice on.",
-      "staddle cruise scenarios/cruise/PLOTS.csv --basal-area-factor 10",
-      "",
+      "staddle cruise scenarios/cruise/prism_points.csv --basal-area-factor 10",
+      cruise_example,
       binder<CruiseOptions>(set_up_cruise, run)};
 }
 

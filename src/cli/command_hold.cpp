@@ -39,10 +39,28 @@ Outcome run(const HoldOptions& options) {
                        name);
   }
   const HoldAnswer answer = hold_or_cut(scene.stand);
-  if (options.output.format == "json") return done(hold_json(question->scenario, answer));
+  std::optional<HoldAnswer> taxed;
+  if (scene.tax) {
+    taxed = hold_after_tax(scene.stand, answer, scene.tax->rules, scene.tax->land_value);
+  }
+  const HoldAnswer* after_tax = taxed ? &*taxed : nullptr;
+  if (options.output.format == "json") {
+    return done(hold_json(question->scenario, answer, after_tax));
+  }
   if (options.output.format == "csv") return done(hold_csv(question->scenario, answer));
-  return done(hold_text(question->scenario, answer));
+  return done(hold_text(question->scenario, answer, after_tax));
 }
+
+constexpr const char* hold_example =
+    "Juniper Creek, stand 4: hold or cut\n"
+    "===================================\n"
+    "\n"
+    "\n"
+    "If nothing is thinned\n"
+    "---------------------\n"
+    "\n"
+    "If you wait 3 more years you gain $335/ac, about 16.7 % a year.\n"
+    "...\n";
 
 }  // namespace
 
@@ -53,8 +71,8 @@ Command hold_command() {
       "Year by year what the timber is worth, how fast and why that grows, what it would have\n"
       "to earn at your rate, and in which year the stand is best sold; the same after the best\n"
       "thinning. For standing stands.",
-      "staddle hold scenarios/stand/SCENARIO.json",
-      "",
+      "staddle hold scenarios/stand/juniper_creek.json",
+      hold_example,
       binder<HoldOptions>(set_up, run)};
 }
 

@@ -3,12 +3,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <numeric>
 
 #include "regime/case_kernel.h"
 #include "staddle/base/contract.h"
 #include "staddle/base/tolerance.h"
 #include "staddle/optimise/solve.h"
+#include "staddle/regime/after_tax.h"
 
 namespace staddle {
 namespace {
@@ -19,18 +21,27 @@ constexpr int years_to_wait = 3;
 struct Moment {
   StandPoint point;
   Measured measured;
-  double value_usd_ac = 0.0;  // V
+  double value_usd_ac = 0.0;   // V
+  double relief_usd_ac = 0.0;  // of it, per acre of the present: saved by the basis left
+};
+
+// What using up the rest of the basis with a final harvest would save, real money of the
+// time per acre; before tax nothing.
+struct BasisRelief {
+  std::function<double(int age_yr)> of_rest = [](int) { return 0.0; };
+  double of_thinning = 0.0;  // already saved by the thinning, discounted to the present
 };
 
 class Bookkeeper {
  public:
-  explicit Bookkeeper(const StandProblem& problem)
-      : kernel_(problem.stand_case),
-        rate_(problem.stand_case.costs.rate.per_year()),
-        land_usd_ac_(problem.stand_case.land_value.in(dollars_per_acre)),
-        last_yr_(std::min(problem.lattice.final_to.whole(), kernel_.last_age_yr())) {}
+  explicit Bookkeeper(const StandCase& stand_case, Age last)
+      : kernel_(stand_case),
+        rate_(stand_case.costs.rate.per_year()),
+        land_usd_ac_(stand_case.land_value.in(dollars_per_acre)),
+        last_yr_(std::min(last.whole(), kernel_.last_age_yr())) {}
 
-  Ledger keep(const std::optional<Thinning>& thinning) const {
+  Ledger keep(const std::optional<Thinning>& thinning, const BasisRelief& relief = {}) {
+    relief_ = relief;
     Moment now = thinning ? just_after(*thinning) : at(kernel_.start());
     Ledger ledger;
     while (true) {
@@ -44,14 +55,7 @@ class Bookkeeper {
     return ledger;
   }
 
-  // Money of the year that ends at `to_yr`, besides the timber's growth: flows less costs
-  // less what storms are expected to take, per acre that entered it.
-  double yearly_money(int to_yr, bool first_thinning_past, const StormYear& storm,
-                      double value_usd_ac) const {
-    return kernel_.yearly_money(to_yr, first_thinning_past) + kernel_.practice_money(to_yr) +
-           storm.salvage_usd_ac - storm.cleanup_usd_ac - storm.loss_share * value_usd_ac;
-  }
-
+  // Of the ledger that was kept last, without thinning.
   std::optional<Waiting> waiting(const Ledger& ledger) const {
     const int span = std::min(years_to_wait, static_cast<int>(ledger.years.size()) - 1);
     if (span < 1) return std::nullopt;
@@ -62,9 +66,7 @@ class Bookkeeper {
       const double before = now.value_usd_ac;
       StormYear storm;
       now = next_year(now, storm);
-      gain +=
-          now.value_usd_ac - before +
-          yearly_money(now.point.age_yr, now.point.first_thinning_past, storm, now.value_usd_ac);
+      gain += now.value_usd_ac - before + money_of_year(now, storm);
     }
     Waiting result;
     result.years = span;
@@ -82,7 +84,9 @@ class Bookkeeper {
     Moment moment;
     moment.point = point;
     kernel_.measure_tons(moment.point, moment.measured);
-    moment.value_usd_ac = kernel_.harvest_revenue(moment.point, moment.measured);
+    moment.relief_usd_ac = relief_.of_rest(moment.point.age_yr);
+    moment.value_usd_ac = kernel_.harvest_revenue(moment.point, moment.measured) +
+                          moment.relief_usd_ac / moment.point.alive;
     return moment;
   }
 
@@ -111,14 +115,23 @@ class Bookkeeper {
       row.tons.push_back(tons_per_acre(now.measured.tons[i]));
     }
     row.stumpage = dollars_per_acre(now.value_usd_ac);
-    row.forest_value_if_cut =
-        dollars_per_acre(kernel_.objective(kernel_.harvest(now.point, now.measured)));
+    row.forest_value_if_cut = dollars_per_acre(
+        kernel_.objective(kernel_.harvest(now.point, now.measured)) +
+        kernel_.discount(now.point.age_yr) * now.relief_usd_ac + relief_.of_thinning);
     if (now.value_usd_ac > 0.0) {
       const double land_waiting =
           kernel_.land_discount(kernel_.present_yr()) * land_usd_ac_ + kernel_.delay_money();
       row.required = rate_ * (now.value_usd_ac + land_waiting) / now.value_usd_ac;
     }
     return row;
+  }
+
+  // Money of the year that ends at a moment, besides the timber's growth: flows less costs
+  // less what storms are expected to take, per acre that entered it.
+  double money_of_year(const Moment& end, const StormYear& storm) const {
+    return kernel_.yearly_money(end.point.age_yr, end.point.first_thinning_past) +
+           kernel_.practice_money(end.point.age_yr) + storm.salvage_usd_ac - storm.cleanup_usd_ac -
+           storm.loss_share * end.value_usd_ac;
   }
 
   // Goes on by a year and writes what it brings into the row of the year before.
@@ -129,9 +142,7 @@ class Bookkeeper {
     const double volume = growth_by_volume(now, next);
     row.growth = LedgerRow::Growth{dollars_per_acre(volume), dollars_per_acre(growth - volume)};
     if (now.value_usd_ac > 0.0) {
-      row.value_growth = (growth + yearly_money(next.point.age_yr, next.point.first_thinning_past,
-                                                storm, next.value_usd_ac)) /
-                         now.value_usd_ac;
+      row.value_growth = (growth + money_of_year(next, storm)) / now.value_usd_ac;
     }
     return next;
   }
@@ -168,6 +179,7 @@ class Bookkeeper {
   double rate_;
   double land_usd_ac_;
   int last_yr_;
+  BasisRelief relief_;
 };
 
 std::optional<Thinning> best_thinning(const StandProblem& problem) {
@@ -182,12 +194,36 @@ std::optional<Thinning> best_thinning(const StandProblem& problem) {
 
 HoldAnswer hold_or_cut(const StandProblem& problem) {
   require(problem.stand_case.standing.has_value(), "hold or cut is asked of a standing stand");
-  const Bookkeeper books(problem);
+  Bookkeeper books(problem.stand_case, problem.lattice.final_to);
   HoldAnswer answer{books.keep(std::nullopt), std::nullopt, std::nullopt};
   answer.waiting = books.waiting(answer.ledger);
   if (const std::optional<Thinning> thinning = best_thinning(problem)) {
     answer.after_best_thinning = {*thinning, books.keep(*thinning)};
   }
+  return answer;
+}
+
+HoldAnswer hold_after_tax(const StandProblem& problem, const HoldAnswer& before,
+                          const TaxRules& rules, MoneyPerAcre land_value) {
+  const AfterTax tax(problem.stand_case, rules, problem.acres, land_value);
+  Bookkeeper books(tax.stand_case(), problem.lattice.final_to);
+  const auto usd = [](MoneyPerAcre money) { return money.in(dollars_per_acre); };
+  const auto relief_of = [&](MoneyPerAcre basis) {
+    BasisRelief relief;
+    relief.of_rest = [&tax, basis, usd](int at) { return usd(tax.relief(basis, age(at))); };
+    return relief;
+  };
+  HoldAnswer answer{books.keep(std::nullopt, relief_of(tax.basis())), std::nullopt, std::nullopt};
+  answer.waiting = books.waiting(answer.ledger);
+  if (!before.after_best_thinning) return answer;
+  const Thinning thinning = before.after_best_thinning->thinning;
+  const Regime regime{{thinning}, before.after_best_thinning->ledger.years.back().at};
+  const MoneyPerAcre used = tax.basis_used_by_first_cut(regime);
+  BasisRelief relief = relief_of(tax.basis() - used);
+  relief.of_thinning =
+      usd(tax.relief(used, thinning.at)) *
+      problem.stand_case.costs.rate.discount_factor(thinning.at - problem.stand_case.present());
+  answer.after_best_thinning = {thinning, books.keep(thinning, relief)};
   return answer;
 }
 

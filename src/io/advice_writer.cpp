@@ -29,11 +29,17 @@ class AdviceWriter {
         {"present_age_yr",
          scenario_.is_standing() ? json::whole_age(scenario_.stand.standing->at) : Value(nullptr)},
         {"objective", advice_.standing ? "forest_value" : "land_expectation_value"}};
-    result["best"] = json::regime(advice_.best, context_);
-    result["regimes"] =
-        json::list(advice_.regimes, [this](const StatedAnswer& answer) { return stated(answer); });
-    result["alternatives"] = json::list(
-        advice_.alternatives, [this](const Alternative& other) { return alternative(other); });
+    result["best"] = json::regime(advice_.best, context_, tax_ ? &tax_->best : nullptr);
+    if (tax_) result["best_after_tax"] = json::plan(tax_->best_after_tax, context_);
+    result["regimes"] = Value::array();
+    for (std::size_t i = 0; i < advice_.regimes.size(); ++i) {
+      result["regimes"].push_back(stated(advice_.regimes[i], after(&AdviceAfterTax::regimes, i)));
+    }
+    result["alternatives"] = Value::array();
+    for (std::size_t i = 0; i < advice_.alternatives.size(); ++i) {
+      result["alternatives"].push_back(
+          alternative(advice_.alternatives[i], after(&AdviceAfterTax::alternatives, i)));
+    }
     result["near_best"] = near_best();
     result["guard_costs"] = json::list(
         advice_.guard_costs, [this](const GuardCost& guard) { return guard_cost(guard); });
@@ -50,21 +56,47 @@ class AdviceWriter {
     if (advice_.standing) add_standing_stand(result);
     result["advantage_usd_ac"] = json::usd_ac(advice_.advantage);
     result["third_instead"] = json::third_instead(advice_.third_instead, context_);
+    if (advice_.plots) result["plots"] = plots(*advice_.plots);
     if (advice_.storm) result["storm"] = json::storm_answer(*advice_.storm, context_);
+    if (tax_) result["after_tax"] = money_after_tax();
     return result;
   }
 
  private:
   // The name and the loss stand before what every regime shows.
-  Value told(Value head, const RegimeReport& report) const {
-    head.update(json::regime(report, context_));
+  Value told(Value head, const RegimeReport& report, const RegimeReport* after_tax) const {
+    head.update(json::regime(report, context_, after_tax));
+    if (after_tax != nullptr) {
+      head["after_tax"]["loss_against_best_usd_ac"] =
+          json::usd_ac(tax_->best.value.objective - after_tax->value.objective);
+    }
     return head;
   }
 
-  Value stated(const StatedAnswer& answer) const {
+  // The regime at a place of a list, after tax; nothing where tax is not asked for.
+  const RegimeReport* after(std::vector<RegimeReport> AdviceAfterTax::*list,
+                            std::size_t place) const {
+    return tax_ && place < (*tax_.*list).size() ? &(*tax_.*list)[place] : nullptr;
+  }
+
+  // What the answer itself says of money, after tax.
+  Value money_after_tax() const {
+    Value money{{"advantage_usd_ac", json::usd_ac(tax_->advantage)}};
+    if (advice_.standing) money["land_value_usd_ac"] = json::usd_ac(tax_->land_value);
+    return money;
+  }
+
+  // Of a plan that is not the best: what it costs against it, after tax.
+  Value loss_after_tax(const char* key, const std::optional<Plan>& plan, double sign = 1.0) const {
+    if (!plan || !plan->after_tax) return nullptr;
+    return {{key,
+             json::usd_ac(sign * (tax_->best.value.objective - plan->after_tax->value.objective))}};
+  }
+
+  Value stated(const StatedAnswer& answer, const RegimeReport* after_tax) const {
     Value object = told({{"name", answer.report.name},
                          {"loss_against_best_usd_ac", json::usd_ac(answer.loss_against_best)}},
-                        answer.report);
+                        answer.report, after_tax);
     object["breaks"] = json::list(answer.breaks, [](const BrokenLimit& limit) {
       return Value{{"limit", limit.limit},
                    {"value", json::number(limit.value)},
@@ -73,10 +105,10 @@ class AdviceWriter {
     return object;
   }
 
-  Value alternative(const Alternative& other) const {
+  Value alternative(const Alternative& other, const RegimeReport* after_tax) const {
     return told({{"thinning_count", other.thinnings},
                  {"loss_against_best_usd_ac", json::usd_ac(other.loss_against_best)}},
-                other.report);
+                other.report, after_tax);
   }
 
   Value near_best() const {
@@ -97,9 +129,13 @@ class AdviceWriter {
   }
 
   Value guard_cost(const GuardCost& guard) const {
-    return {{"guard", guard.guard},
-            {"usd_ac", json::usd_ac(guard.cost)},
-            {"otherwise", plan(guard.otherwise)}};
+    Value object{{"guard", guard.guard},
+                 {"usd_ac", json::usd_ac(guard.cost)},
+                 {"otherwise", plan(guard.otherwise)}};
+    // Of the exception: the best less the value without it; of a guard the other way round.
+    const double sign = guard.guard == "dense_stand_now" ? 1.0 : -1.0;
+    if (tax_) object["after_tax"] = loss_after_tax("usd_ac", guard.otherwise, sign);
+    return object;
   }
 
   Value certificate() const {
@@ -119,19 +155,41 @@ class AdviceWriter {
   }
 
   Value survives(const Survival& survival) const {
-    return {{"change", survival.change},
-            {"best", plan(survival.best)},
-            {"same_advice", survival.same_advice},
-            {"kept_plan_loss_usd_ac", json::usd_ac(survival.kept_plan_loss)}};
+    Value object{{"change", survival.change},
+                 {"best", plan(survival.best)},
+                 {"same_advice", survival.same_advice},
+                 {"kept_plan_loss_usd_ac", json::usd_ac(survival.kept_plan_loss)}};
+    if (survival.kept_plan_loss_after_tax) {
+      object["after_tax"] = {
+          {"kept_plan_loss_usd_ac", json::usd_ac(*survival.kept_plan_loss_after_tax)}};
+    }
+    return object;
+  }
+
+  Value plots(const PlotsAnswer& answer) const {
+    const auto end = [this](const PlotsAnswer::End& given) {
+      return Value{{"basal_area_ft2_ac", json::number(given.basal_area.in(square_feet_per_acre))},
+                   {"best", plan(given.best)}};
+    };
+    return {
+        {"low", end(answer.low)},
+        {"high", end(answer.high)},
+        {"same_advice", answer.same_advice},
+        {"more_plots", json::optional(answer.more_plots, [](int more) { return Value(more); })}};
   }
 
   Value model() const {
     Value object;
     if (const auto* equations = std::get_if<EquationSet>(&scenario_.stand.source)) {
       object = {{"id", equations->id}, {"source", equations->source}};
+    } else if (const auto* table = std::get_if<YieldTable>(&scenario_.stand.source)) {
+      object = {{"id", "yield_table"}, {"source", table->file}};
     } else {
-      const auto* table = std::get_if<YieldTable>(&scenario_.stand.source);
-      object = {{"id", "yield_table"}, {"source", table != nullptr ? table->file : ""}};
+      std::string files;
+      for (const auto& regime : std::get<std::vector<TabledRegime>>(scenario_.stand.source)) {
+        files += (files.empty() ? "" : ", ") + regime.table.file;
+      }
+      object = {{"id", "yield_tables"}, {"source", files}};
     }
     object["outside_fitted_range"] =
         json::list(advice_.outside_fitted_range, [](const OutsideRange& outside) {
@@ -145,21 +203,29 @@ class AdviceWriter {
   // What the text answer says of a standing stand besides.
   void add_standing_stand(Value& result) const {
     result["successor"] = json::optional(advice_.successor, [this](const RegimeReport& report) {
-      return json::regime(report, json::RegimeContext{scenario_.products, context_.other_timber,
-                                                      false, context_.hazard, std::nullopt});
+      return json::regime(report,
+                          json::RegimeContext{scenario_.products, context_.other_timber, false,
+                                              context_.hazard, std::nullopt},
+                          tax_ && tax_->successor ? &*tax_->successor : nullptr);
     });
     result["land_value_usd_ac"] = json::usd_ac(advice_.land_value);
-    result["sell_today"] = json::optional(advice_.sell_today, [](const SellToday& sale) {
-      return Value{{"timber_usd_ac", json::usd_ac(sale.timber)},
-                   {"land_usd_ac", json::usd_ac(sale.land)},
-                   {"loss_against_best_usd_ac", json::usd_ac(sale.loss_against_best)}};
-    });
+    const auto sold_today = [](const SellToday& sold) {
+      return Value{{"timber_usd_ac", json::usd_ac(sold.timber)},
+                   {"land_usd_ac", json::usd_ac(sold.land)},
+                   {"loss_against_best_usd_ac", json::usd_ac(sold.loss_against_best)}};
+    };
+    result["sell_today"] = json::optional(advice_.sell_today, sold_today);
+    if (tax_ && tax_->sell_today) result["sell_today"]["after_tax"] = sold_today(*tax_->sell_today);
     result["wait_five_years"] =
         json::optional(advice_.wait_five, [this](const WaitFiveYears& wait) {
           return Value{{"best", json::plan(wait.plan, context_)},
                        {"loss_against_best_usd_ac", json::usd_ac(wait.loss_against_best)},
                        {"then", json::measures(wait.then)}};
         });
+    if (tax_ && advice_.wait_five) {
+      result["wait_five_years"]["after_tax"] =
+          loss_after_tax("loss_against_best_usd_ac", advice_.wait_five->plan);
+    }
     result["waiting_earns_usd_ac"] = json::optional(advice_.waiting_earns, json::usd_ac);
     result["sale_now"] = json::optional(advice_.sale_now, [](const SaleNow& sale) {
       return Value{{"regime", json::decisions(sale.plan)},
@@ -171,6 +237,7 @@ class AdviceWriter {
   const Scenario& scenario_;
   const Advice& advice_;
   const json::RegimeContext context_;
+  const std::optional<AdviceAfterTax>& tax_ = advice_.after_tax;
 };
 
 }  // namespace

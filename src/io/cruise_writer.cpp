@@ -5,6 +5,7 @@
 #include "io/number_text.h"
 #include "io/ready_writer.h"
 #include "io/value_writer.h"
+#include "staddle/cruise/sale_after_tax.h"
 
 namespace staddle {
 namespace {
@@ -58,6 +59,19 @@ Value stratum_value(const StratumSummary& stratum) {
       {"acres", measure(stratum.acres, acres)},
       {"weight", json::number(stratum.weight)},
       {"mean_basal_area_ft2_ac", json::number(stratum.mean_basal_area.in(square_feet_per_acre))}};
+}
+
+void add_after_tax(Value& result, const CruiseQuestion& question, const Appraisal& appraisal) {
+  if (!question.terms.economics || !question.terms.economics->tax || !appraisal.stumpage) return;
+  const TaxRules& rules = *question.terms.economics->tax;
+  result["after_tax"] = {
+      {"stumpage_usd_ac", estimate_value(after_tax(*appraisal.stumpage, rules), dollars_per_acre)},
+      {"note", "sold today; not tax advice"}};
+  for (std::size_t i = 0; i < appraisal.stand_table.size(); ++i) {
+    result["stand_table"][i]["after_tax"] = {
+        {"usd_ac", json::usd_ac(after_tax(*appraisal.stand_table[i].stumpage,
+                                          appraisal.stumpage->mean, rules))}};
+  }
 }
 
 Value row_value(const StandTableRow& row, const std::vector<std::string>& products) {
@@ -140,6 +154,7 @@ std::string cruise_json(const CruiseQuestion& question, const Appraisal& apprais
   result["stand_table"] = json::list(appraisal.stand_table, [&](const StandTableRow& row) {
     return row_value(row, appraisal.products);
   });
+  add_after_tax(result, question, appraisal);
   result["ready"] = json::list(appraisal.readiness.signs, json::sign);
   result["ready_judgement"] = appraisal.readiness_judgement;
   result["missing"] = json::list(appraisal.missing, [](const MissingFigure& missing) {

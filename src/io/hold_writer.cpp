@@ -18,6 +18,13 @@ Value growth_value(const LedgerRow::Growth& growth) {
   return {{"volume", json::usd_ac(growth.volume)}, {"step_up", json::usd_ac(growth.step_up)}};
 }
 
+Value money_of(const LedgerRow& row) {
+  return {{"stumpage_usd_ac", json::usd_ac(row.stumpage)},
+          {"growth_usd_ac", json::optional(row.growth, growth_value)},
+          {"forest_value_if_cut_usd_ac", json::usd_ac(row.forest_value_if_cut)},
+          {"loss_against_best_usd_ac", json::usd_ac(row.loss_against_best)}};
+}
+
 Value row_value(const Scenario& scenario, const LedgerRow& row) {
   return {{"age_yr", json::whole_age(row.at)},
           {"calendar_year",
@@ -31,15 +38,22 @@ Value row_value(const Scenario& scenario, const LedgerRow& row) {
           {"loss_against_best_usd_ac", json::usd_ac(row.loss_against_best)}};
 }
 
-Value years_value(const Scenario& scenario, const Ledger& ledger) {
-  return json::list(ledger.years, [&](const LedgerRow& row) { return row_value(scenario, row); });
+Value years_value(const Scenario& scenario, const Ledger& ledger, const Ledger* after_tax) {
+  Value years = Value::array();
+  for (std::size_t i = 0; i < ledger.years.size(); ++i) {
+    Value row = row_value(scenario, ledger.years[i]);
+    if (after_tax != nullptr) row["after_tax"] = money_of(after_tax->years[i]);
+    years.push_back(std::move(row));
+  }
+  return years;
 }
 
-Value after_thinning_value(const Scenario& scenario, const HoldAnswer::AfterThinning& after) {
+Value after_thinning_value(const Scenario& scenario, const HoldAnswer::AfterThinning& after,
+                           const Ledger* after_tax) {
   return {{"thinning",
            {{"age_yr", json::whole_age(after.thinning.at)},
             {"removal_fraction", json::number(after.thinning.removal_fraction)}}},
-          {"years", years_value(scenario, after.ledger)},
+          {"years", years_value(scenario, after.ledger, after_tax)},
           {"matures_at_age_yr", json::whole_age(after.ledger.matures_at)}};
 }
 
@@ -76,19 +90,34 @@ std::string csv_rows(const Scenario& scenario, const Ledger& ledger,
 
 }  // namespace
 
-std::string hold_json(const Scenario& scenario, const HoldAnswer& answer) {
-  return json::result_text(
-      {{"format", "staddle-hold/1"},
-       {"title", scenario.title},
-       {"real_discount_rate", json::number(scenario.costs.rate.per_year())},
-       {"waiting", json::optional(answer.waiting, waiting_value)},
-       {"years", years_value(scenario, answer.ledger)},
-       {"matures_at_age_yr", json::whole_age(answer.ledger.matures_at)},
-       {"after_best_thinning", json::optional(answer.after_best_thinning,
-                                              [&](const HoldAnswer::AfterThinning& after) {
-                                                return after_thinning_value(scenario, after);
-                                              })},
-       {"assumed", json::assumptions(scenario.assumed)}});
+std::string hold_json(const Scenario& scenario, const HoldAnswer& answer,
+                      const HoldAnswer* after_tax) {
+  const bool thinned = answer.after_best_thinning.has_value();
+  Value result{{"format", "staddle-hold/1"},
+               {"title", scenario.title},
+               {"real_discount_rate", json::number(scenario.costs.rate.per_year())},
+               {"waiting", json::optional(answer.waiting, waiting_value)}};
+  if (after_tax != nullptr && after_tax->waiting) {
+    Value money = waiting_value(*after_tax->waiting);
+    money.erase("years");
+    money.erase("growth_fraction_per_yr");
+    result["waiting"]["after_tax"] = std::move(money);
+  }
+  result["years"] =
+      years_value(scenario, answer.ledger, after_tax != nullptr ? &after_tax->ledger : nullptr);
+  result["matures_at_age_yr"] = json::whole_age(answer.ledger.matures_at);
+  result["after_best_thinning"] = nullptr;
+  if (thinned) {
+    const Ledger* taxed = after_tax != nullptr ? &after_tax->after_best_thinning->ledger : nullptr;
+    result["after_best_thinning"] =
+        after_thinning_value(scenario, *answer.after_best_thinning, taxed);
+  }
+  if (after_tax != nullptr) {
+    result["after_tax"] = {{"matures_at_age_yr", json::whole_age(after_tax->ledger.matures_at)},
+                           {"note", "not tax advice"}};
+  }
+  result["assumed"] = json::assumptions(scenario.assumed);
+  return json::result_text(result);
 }
 
 std::string hold_csv(const Scenario& scenario, const HoldAnswer& answer) {

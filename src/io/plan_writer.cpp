@@ -12,6 +12,31 @@ void add_value(Value& object, const RegimeValue& value, const RegimeContext& con
   object["net_present_value_usd_ac"] = usd_ac(value.net_present_value);
 }
 
+Value value_after_tax(const RegimeValue& value, std::optional<MoneyPerAcre> successor_lev,
+                      bool standing) {
+  return {{"land_expectation_value_usd_ac",
+           standing ? optional(successor_lev, usd_ac) : usd_ac(value.objective)},
+          {"forest_value_usd_ac", standing ? usd_ac(value.objective) : Value(nullptr)},
+          {"net_present_value_usd_ac", usd_ac(value.net_present_value)}};
+}
+
+// The money of a regime after tax, put into the object that tells it before tax.
+void add_after_tax(Value& object, const RegimeReport& after, const RegimeContext& context) {
+  Value& thinnings = object["thinnings"];
+  for (std::size_t i = 0; i < after.thinnings.size(); ++i) {
+    thinnings[i]["after_tax"] = {{"revenue_usd_ac", usd_ac(after.thinnings[i].revenue)}};
+  }
+  object["final_harvest"]["after_tax"] = {{"revenue_usd_ac", usd_ac(after.final_harvest.revenue)}};
+  Value& lines = object["cash_flow"];
+  // Tax leaves no line out; relief where nothing was paid before would come behind them.
+  for (std::size_t i = 0; i < lines.size() && i < after.cash_flow.size(); ++i) {
+    lines[i]["after_tax"] = {{"usd_ac", usd_ac(after.cash_flow[i].amount)}};
+  }
+  Value money = value_after_tax(after.value, context.successor_lev_after_tax, context.standing);
+  money["equal_annual_equivalent_usd_ac"] = usd_ac(after.equal_annual_equivalent);
+  object["after_tax"] = std::move(money);
+}
+
 Value thinning(const ThinningRecord& record, const RegimeContext& context) {
   Value object{{"age_yr", whole_age(record.at)},
                {"removal_fraction", number(record.removal_fraction)},
@@ -56,8 +81,10 @@ void add_returns(Value& object, const RegimeReport& report) {
 
 RegimeContext context_of(const Scenario& scenario, const Advice& advice) {
   static const std::vector<OtherTimber> none;
-  return {scenario.products, scenario.is_standing() ? scenario.stand.standing->other_timber : none,
-          advice.standing, scenario.hazard.active(), advice.successor_lev};
+  return {
+      scenario.products,    scenario.is_standing() ? scenario.stand.standing->other_timber : none,
+      advice.standing,      scenario.hazard.active(),
+      advice.successor_lev, advice.after_tax ? advice.after_tax->successor_lev : std::nullopt};
 }
 
 Value decisions(const Regime& regime) {
@@ -73,6 +100,10 @@ Value decisions(const Regime& regime) {
 Value plan(const Plan& plan, const RegimeContext& context) {
   Value object = decisions(plan.regime);
   add_value(object, plan.value, context);
+  if (plan.after_tax) {
+    object["after_tax"] = value_after_tax(plan.after_tax->value,
+                                          plan.after_tax->land_expectation_value, context.standing);
+  }
   return object;
 }
 
@@ -84,7 +115,8 @@ Value third_instead(const std::optional<ThirdInstead>& third, const RegimeContex
   });
 }
 
-Value regime(const RegimeReport& report, const RegimeContext& context) {
+Value regime(const RegimeReport& report, const RegimeContext& context,
+             const RegimeReport* after_tax) {
   Value object{
       {"thinnings", list(report.thinnings,
                          [&](const ThinningRecord& record) { return thinning(record, context); })},
@@ -96,6 +128,7 @@ Value regime(const RegimeReport& report, const RegimeContext& context) {
     return Value{
         {"age_yr", whole_age(line.at)}, {"what", line.what}, {"usd_ac", usd_ac(line.amount)}};
   });
+  if (after_tax != nullptr) add_after_tax(object, *after_tax, context);
   return object;
 }
 

@@ -17,6 +17,8 @@ struct RegimeContext {
   bool standing = false;
   bool hazard = false;                        // tons and revenue are per acre still standing
   std::optional<MoneyPerAcre> successor_lev;  // standing: LEV*, where it is known
+  // Standing, where tax is asked for: LEV* after tax.
+  std::optional<MoneyPerAcre> successor_lev_after_tax = std::nullopt;
 };
 RegimeContext context_of(const Scenario& scenario, const Advice& advice);
 
@@ -31,6 +33,8 @@ Value plan(const Plan& plan, const RegimeContext& context);
 Value third_instead(const std::optional<ThirdInstead>& third, const RegimeContext& context);
 
 // A regime with its tons, money and measures, shaped like "best" of staddle-advice/1.
-Value regime(const RegimeReport& report, const RegimeContext& context);
+// With the same regime after tax, every object that holds money gains "after_tax".
+Value regime(const RegimeReport& report, const RegimeContext& context,
+             const RegimeReport* after_tax = nullptr);
 
 }  // namespace staddle::json

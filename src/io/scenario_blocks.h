@@ -54,6 +54,7 @@ ScenarioBlock products_block();
 ScenarioBlock economics_block();
 ScenarioBlock decisions_block();
 ScenarioBlock storm_block();
+ScenarioBlock tax_block();
 ScenarioBlock site_block();
 ScenarioBlock ready_block();
 ScenarioBlock regimes_block();

@@ -11,7 +11,7 @@ namespace staddle {
 
 std::vector<ScenarioBlock> scenario_blocks() {
   return {head_block(),  stand_block(), products_block(), economics_block(), decisions_block(),
-          storm_block(), site_block(),  ready_block(),    regimes_block(),
+          storm_block(), tax_block(),   site_block(),     ready_block(),     regimes_block(),
           vary_block()};
 }
 

@@ -31,11 +31,6 @@ class StandReader {
   void read() {
     if (!stand_.is(kinds::object)) return;
     cruise_ = stand_["cruise"].given();
-    if (cruise_) {
-      reading_.fault(stand_["cruise"], FaultCode::unknown_key,
-                     "measured plots are read by a later capability",
-                     "give age_yr, tpa, basal_area_ft2_ac and dominant_height_ft");
-    }
     reading_.standing = describes_standing_stand(reading_.tree);
     if (!reading_.standing) reading_.present_age = 0;
     read_source();

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "io/number_text.h"
+#include "io/scenario_cruise.h"
 #include "staddle/base/tolerance.h"
 #include "staddle/scenario/measured_stand.h"
 
@@ -17,7 +18,7 @@ class StandingReader {
 
   void read() {
     for (const std::string_view key : standing_measures) {
-      if (stand_[key].given() || cruise()) continue;
+      if (stand_[key].given() || (cruise() && key != "age_yr")) continue;
       reading_.fault(stand_[key], FaultCode::missing_key,
                      "this key is required of a standing stand",
                      "for bare land leave out age_yr, tpa and basal_area_ft2_ac");
@@ -27,6 +28,8 @@ class StandingReader {
     measured.trees = trees_per_acre(stand_["tpa"].number_or_zero());
     measured.basal_area = square_feet_per_acre(stand_["basal_area_ft2_ac"].number_or_zero());
     measured.live_crown_ratio = stand_["live_crown_ratio"].number();
+    measures_known_ = stand_["tpa"].usable() && stand_["basal_area_ft2_ac"].usable();
+    if (cruise()) take_plots(measured);
     read_other_timber(measured);
     if (!reading_.from_tables) read_site(age_yr);
     if (age_yr) {
@@ -34,12 +37,23 @@ class StandingReader {
       read_last_thinning(measured, *age_yr);
     }
     block_.standing = measured;
+    if (block_.plots) block_.plots->measured = measured;
     const auto elapsed = years_since_measured();
     if (age_yr && elapsed) bring_to_present(*age_yr, *elapsed);
   }
 
  private:
   bool cruise() const { return stand_["cruise"].given(); }
+
+  void take_plots(MeasuredStand& measured) {
+    std::optional<CruisedStand> cruised = read_cruised_stand(reading_, stand_);
+    measures_known_ = cruised.has_value();
+    if (!cruised) return;
+    measured = cruised->sample.measured;
+    measured.at = Age();
+    height_of_plots_ = cruised->dominant_height;
+    block_.plots = std::move(cruised->sample);
+  }
 
   void read_other_timber(MeasuredStand& measured) {
     for (const Place& place : stand_["other_timber"].items()) {
@@ -70,7 +84,11 @@ class StandingReader {
     const Place height = stand_["dominant_height_ft"];
     if (const auto value = height.number()) block_.dominant_height = feet(*value);
     if (const auto value = index.number()) block_.site_index = feet(*value);
-    if (!index.given() && !height.given() && !cruise()) {
+    if (cruise()) {
+      read_site_of_plots(age_yr);
+      return;
+    }
+    if (!index.given() && !height.given()) {
       reading_.fault(index, FaultCode::missing_key,
                      "a standing stand needs its site_index_ft or its dominant_height_ft");
     }
@@ -81,6 +99,33 @@ class StandingReader {
     } else if (!index.given()) {
       solve_site_index(*equations, *age_yr);
     }
+  }
+
+  // A site index that is stated counts; of plots it is only asked whether they agree.
+  void read_site_of_plots(std::optional<int> age_yr) {
+    const auto* equations = std::get_if<EquationSet>(&block_.source);
+    const bool stated = stand_["site_index_ft"].given();
+    if (!block_.plots || !source_known_ || !equations || !age_yr) return;
+    if (!height_of_plots_) {
+      if (stated) return;
+      reading_.fault(stand_["cruise"]["file"], FaultCode::missing_key,
+                     "fewer than three heights were measured, and no site_index_ft is given");
+      return;
+    }
+    block_.dominant_height = height_of_plots_;
+    if (!stated) {
+      solve_site_index(*equations, *age_yr);
+      return;
+    }
+    if (!block_.site_index) return;
+    const Height of_site = dominant_height(*equations, *block_.site_index, age(*age_yr));
+    const double apart_ft = std::fabs((of_site - *height_of_plots_).in(feet));
+    if (apart_ft <= tolerance::height_agreement_ft + tolerance::limit_slack) return;
+    const auto rounded = [](double value) { return number_text(std::round(value * 10) / 10); };
+    reading_.questions.push_back("The plots have a dominant height of " +
+                                 rounded(height_of_plots_->in(feet)) + " ft, but the site index "
+                                 "given means " + rounded(of_site.in(feet)) +
+                                 " ft, and that is used: which is right?");
   }
 
   void check_agreement(const EquationSet& equations, int age_yr) {
@@ -139,9 +184,8 @@ class StandingReader {
   void bring_to_present(int then, int elapsed) {
     const int now = then + elapsed;
     reading_.present_age = now;
-    const bool measures_known = stand_["tpa"].usable() && stand_["basal_area_ft2_ac"].usable();
     const bool site_known = reading_.from_tables || block_.site_index;
-    if (!present_is_covered(then, now) || !measures_known || !site_known) return;
+    if (!present_is_covered(then, now) || !measures_known_ || !site_known) return;
     if (!source_known_ || reading_.tabled_regimes) return;
     const GrowthModel growth = growth_model_of(block_);
     for (const int at : {then, now}) {
@@ -215,6 +259,8 @@ class StandingReader {
   const Place& stand_;
   const bool source_known_;
   StandBlock& block_;
+  bool measures_known_ = false;
+  std::optional<Height> height_of_plots_;
 };
 
 }  // namespace

@@ -31,7 +31,8 @@ Report advice_report(const Scenario& scenario, const Advice& advice,
   }
   report.sections.push_back(plan_section(answer));
   report.sections.push_back(options_section(answer));
-  for (const auto section : {guards_section, survival_section, signs_section, storms_section}) {
+  for (const auto section : {guards_section, survival_section, tax_section, plots_section,
+                             signs_section, storms_section}) {
     if (std::optional<Section> told = section(answer)) report.sections.push_back(std::move(*told));
   }
   report.sections.push_back(risks_section(answer));

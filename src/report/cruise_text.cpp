@@ -6,6 +6,7 @@
 #include "report/cells.h"
 #include "report/signs_table.h"
 #include "signs/plain_words.h"
+#include "staddle/cruise/sale_after_tax.h"
 #include "staddle/report/text.h"
 
 namespace staddle {
@@ -114,7 +115,15 @@ class CruiseTelling {
                           words::money(appraisal_.stumpage->interval_90->low),
                           words::money(appraisal_.stumpage->interval_90->high));
     }
-    return text + ".";
+    text += ".";
+    const CruiseTerms& terms = question_.terms;
+    if (terms.economics && terms.economics->tax) {
+      text += fmt::format(
+          " Sold today it would leave {} an acre after federal tax (not tax "
+          "advice).",
+          words::money(after_tax(*appraisal_.stumpage, *terms.economics->tax).mean));
+    }
+    return text;
   }
 
   std::string precision() const {

@@ -15,8 +15,8 @@ namespace {
 
 class HoldTelling {
  public:
-  HoldTelling(const Scenario& scenario, const HoldAnswer& answer)
-      : scenario_(scenario), answer_(answer), dates_(scenario) {}
+  HoldTelling(const Scenario& scenario, const HoldAnswer& answer, const HoldAnswer* after_tax)
+      : scenario_(scenario), answer_(answer), after_tax_(after_tax), dates_(scenario) {}
 
   Report tell() const {
     Report report;
@@ -31,6 +31,7 @@ class HoldTelling {
                               words::removal(after.thinning.removal_fraction),
                               dates_.in(after.thinning.at))}));
     }
+    if (after_tax_ != nullptr) report.sections.push_back(after_tax());
     report.foot =
         "Value is what a final harvest would bring, after fee, harvest tax and sale cost. Growth "
         "counts income less costs and the storm loss to be expected; it pays to hold while it "
@@ -80,6 +81,35 @@ class HoldTelling {
     return {title, std::move(paragraphs), {std::move(table)}, {}};
   }
 
+  // Before and after tax, without thinning.
+  Section after_tax() const {
+    Section section{"After federal tax", {}, {}, {"This is not tax advice."}};
+    section.paragraphs.push_back(maturity(after_tax_->ledger));
+    Table table;
+    cells::add_date_columns(dates_, table.columns);
+    for (const Column& column :
+         {Column{"value before tax", "$/acre"}, Column{"value after tax", "$/acre"},
+          Column{"sold then, worth today before tax", "$/acre"},
+          Column{"sold then, worth today after tax", "$/acre"},
+          Column{"loss after tax", "$/acre"}}) {
+      table.columns.push_back(column);
+    }
+    for (std::size_t i = 0; i < answer_.ledger.years.size(); ++i) {
+      const LedgerRow& before = answer_.ledger.years[i];
+      const LedgerRow& after = after_tax_->ledger.years[i];
+      std::vector<Cell> line;
+      cells::add_date(dates_, before.at, line);
+      line.push_back(cells::per_acre(before.stumpage));
+      line.push_back(cells::per_acre(after.stumpage));
+      line.push_back(cells::per_acre(before.forest_value_if_cut));
+      line.push_back(cells::per_acre(after.forest_value_if_cut));
+      line.push_back(cells::cost_per_acre(after.loss_against_best));
+      table.rows.push_back(std::move(line));
+    }
+    section.tables.push_back(std::move(table));
+    return section;
+  }
+
   std::string maturity(const Ledger& ledger) const {
     const LedgerRow& first = ledger.years.front();
     const LedgerRow& last = ledger.years.back();
@@ -109,17 +139,20 @@ class HoldTelling {
 
   const Scenario& scenario_;
   const HoldAnswer& answer_;
+  const HoldAnswer* after_tax_;
   const Dates dates_;
 };
 
 }  // namespace
 
-Report hold_report(const Scenario& scenario, const HoldAnswer& answer) {
-  return HoldTelling(scenario, answer).tell();
+Report hold_report(const Scenario& scenario, const HoldAnswer& answer,
+                   const HoldAnswer* after_tax) {
+  return HoldTelling(scenario, answer, after_tax).tell();
 }
 
-std::string hold_text(const Scenario& scenario, const HoldAnswer& answer) {
-  return to_text(hold_report(scenario, answer));
+std::string hold_text(const Scenario& scenario, const HoldAnswer& answer,
+                      const HoldAnswer* after_tax) {
+  return to_text(hold_report(scenario, answer, after_tax));
 }
 
 }  // namespace staddle

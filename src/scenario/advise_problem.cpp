@@ -3,6 +3,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
+#include "staddle/scenario/measured_stand.h"
 #include "staddle/scenario/problems.h"
 #include "staddle/scenario/tabled_choices.h"
 
@@ -17,7 +20,31 @@ AdviseProblem problem_of_tables(const Scenario& scenario) {
   AdviseProblem problem{std::move(first), std::nullopt, {},           {}, scenario.ready_limits,
                         scenario.site,    std::nullopt, std::nullopt};
   problem.tabled = std::move(choices);
+  problem.tax = scenario.tax;
   return problem;
+}
+
+// The stand as it would be with another basal area on its plots, and how far that reaches.
+std::optional<PlotsQuestion> question_of_plots(const StandBlock& block) {
+  if (!block.plots || !block.plots->low || !block.standing) return std::nullopt;
+  const PlotSample& sample = *block.plots;
+  constexpr double fewest_tpa = 30.0;  // the format's fewest standing trees
+  const MeasuredStand& measured = sample.measured;
+  PlotsQuestion question;
+  question.plots = sample.plots;
+  question.mean = measured.basal_area;
+  question.low = std::max(*sample.low,
+                          measured.basal_area * (fewest_tpa / measured.trees.in(trees_per_acre)));
+  question.high = *sample.high;
+  question.stand = [measured, growth = growth_model_of(block),
+                    recovery = recovery_per_yr(block.source),
+                    time = block.standing->at - measured.at](double share) {
+    MeasuredStand stand = measured;
+    stand.trees = measured.trees * share;
+    stand.basal_area = measured.basal_area * share;
+    return grown_unthinned(stand, growth, recovery, time);
+  };
+  return question;
 }
 
 }  // namespace
@@ -45,6 +72,9 @@ Result<AdviseProblem> make_advise_problem(const Scenario& scenario) {
     problem.equations = *equations;
     problem.site_index = scenario.stand.site_index;
   }
+  problem.plots = question_of_plots(scenario.stand);
+  problem.tax = scenario.tax;
+  if (scenario.stand.plots) problem.crown_cover = scenario.stand.plots->crown_cover;
   return problem;
 }
 

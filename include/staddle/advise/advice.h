@@ -15,11 +15,19 @@
 // writer (text, JSON, page, spreadsheet) prints from here and adds no figure of its own.
 namespace staddle {
 
+// What a plan is worth after tax (regime/after_tax.h); standing: on land that bears the
+// successor's plan, after tax too.
+struct PlanAfterTax {
+  RegimeValue value;
+  std::optional<MoneyPerAcre> land_expectation_value;
+};
+
 // One regime in short.
 struct Plan {
   Regime regime;
   RegimeValue value;
   MoneyPerAcre land_expectation_value;  // bare: of the regime; standing: LEV*
+  std::optional<PlanAfterTax> after_tax = std::nullopt;  // where tax is asked for
 };
 
 struct StatedAnswer {
@@ -51,6 +59,7 @@ struct Survival {
   std::optional<Plan> best;
   bool same_advice = false;
   MoneyPerAcre kept_plan_loss;
+  std::optional<MoneyPerAcre> kept_plan_loss_after_tax = std::nullopt;
 };
 
 struct OutsideRange {
@@ -87,6 +96,21 @@ struct SaleNow {
   MoneyPerAcre refuse_below;   // net: below it, cutting nothing this year is worth more
 };
 
+// A stand known from plots, solved again at both ends of the 90 percent interval of its
+// basal area, trees in proportion.
+struct PlotsAnswer {
+  struct End {
+    BasalArea basal_area;           // of the plots
+    std::optional<Plan> best;       // absent: no regime of the lattice
+  };
+  End low, high;
+  bool same_advice = false;         // as in Survival, at both ends
+  // n ((half width / distance from the mean to the nearest basal area where the advice
+  // changes)^2 - 1), rounded up; 0 where it holds. Absent where the advice changes so
+  // near the mean that more than a thousand times the plots would be needed.
+  std::optional<int> more_plots;
+};
+
 struct StormAnswer {
   Plan blind_plan;                 // found without storms, priced with them
   MoneyPerAcre blind_plan_loss;
@@ -98,6 +122,21 @@ struct StormAnswer {
   std::vector<OddsRow> odds_ratios;
   std::optional<ThirdInstead> third_instead;  // as in Advice
   std::vector<StormAfterThinning> thinnings;
+};
+
+// The money of an answer after tax: the same plans, found before tax, priced after it.
+struct AdviceAfterTax {
+  RegimeReport best;
+  std::optional<RegimeReport> successor;
+  std::optional<MoneyPerAcre> successor_lev;
+  MoneyPerAcre land_value;
+  // As in Advice; empty where regimes come from tables of their own.
+  std::vector<RegimeReport> regimes, alternatives;
+  std::optional<SellToday> sell_today;
+  MoneyPerAcre advantage;
+  // The plan that is worth most after tax. Exact without a basis; with one, the best of the
+  // plans that are best without it for every number of thinnings and final age.
+  Plan best_after_tax;
 };
 
 struct Advice {
@@ -125,6 +164,8 @@ struct Advice {
   std::optional<SaleNow> sale_now;         // standing, where a cut this year is in question
   std::optional<ThirdInstead> third_instead;  // where some cut of the best exceeds a third
   std::optional<StormAnswer> storm;        // with a hazard
+  std::optional<AdviceAfterTax> after_tax; // where tax is asked for
+  std::optional<PlotsAnswer> plots;        // where the stand comes from plots
   std::vector<OutsideRange> outside_fitted_range;
   int first_cuts_shut_by_one_ton_rule = 0;
   std::optional<Age> first_age_with_minimum_sale;  // when a sale limit shuts every thinning

@@ -9,6 +9,7 @@
 
 #include "staddle/advise/advice.h"
 #include "staddle/base/result.h"
+#include "staddle/finance/tax.h"
 #include "staddle/optimise/stand_problem.h"
 
 namespace staddle {
@@ -19,6 +20,15 @@ struct TabledChoice {
   std::string name;
   StandProblem problem;
   std::vector<Age> final_ages;  // rising, after the last thinning
+};
+
+// A stand known from plots: the interval that holds its basal area with 90 percent
+// confidence, and the stand that it would be at present with another basal area.
+struct PlotsQuestion {
+  std::size_t plots = 0;
+  BasalArea mean, low, high;  // low above zero
+  // Basal area and trees of the plots times `share`, brought to the present.
+  std::function<MeasuredStand(double share)> stand;
 };
 
 // All that the answer is made from.
@@ -36,6 +46,9 @@ struct AdviseProblem {
   std::optional<Height> site_index;
   // Not empty: fixed regimes, compared as they are on bare land; `stand` is not used.
   std::vector<TabledChoice> tabled = {};
+  std::optional<PlotsQuestion> plots = std::nullopt;
+  std::optional<TaxRules> tax = std::nullopt;  // absent: before tax alone
+  std::optional<double> crown_cover = std::nullopt;  // crown areas over ground, measured
 };
 
 struct AdviseOptions {

@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "staddle/finance/tax.h"
 #include "staddle/optimise/stand_problem.h"
 #include "staddle/optimise/stand_solution.h"
 
@@ -61,5 +62,12 @@ struct HoldAnswer {
 
 // REQUIRES: a standing stand whose land value is filled in.
 HoldAnswer hold_or_cut(const StandProblem& problem);
+
+// The same ledgers, the same thinning, in money after tax (regime/after_tax.h): V is what
+// the final harvest would leave after tax on what exceeds the basis that is then left.
+// `land_value`: what an acre is worth after the harvest, after tax.
+// REQUIRES: `before` is hold_or_cut(problem); a real discount rate.
+HoldAnswer hold_after_tax(const StandProblem& problem, const HoldAnswer& before,
+                          const TaxRules& rules, MoneyPerAcre land_value);
 
 }  // namespace staddle

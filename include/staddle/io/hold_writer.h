@@ -11,8 +11,10 @@ namespace staddle {
 // The ledger as JSON, format staddle-hold/1, and as CSV (RFC 4180, one heading per key, an
 // absent value is an empty cell): first the years without thinning, then, with the
 // thinning's age in the first column, those after the best thinning.
-// REQUIRES: the answer to this scenario, a standing stand.
-std::string hold_json(const Scenario& scenario, const HoldAnswer& answer);
+// With the same answer after tax, every object of the JSON that holds money gains
+// "after_tax". REQUIRES: the answer to this scenario, a standing stand.
+std::string hold_json(const Scenario& scenario, const HoldAnswer& answer,
+                      const HoldAnswer* after_tax = nullptr);
 std::string hold_csv(const Scenario& scenario, const HoldAnswer& answer);
 
 }  // namespace staddle

@@ -12,9 +12,12 @@ namespace staddle {
 // Hold or cut, for a landowner: what waiting earns, when the stand matures, the ledger
 // year by year, and the same after the best thinning.
 // REQUIRES: the answer to this scenario, a standing stand.
-Report hold_report(const Scenario& scenario, const HoldAnswer& answer);
+// With the same answer after tax its value and forest value stand beside.
+Report hold_report(const Scenario& scenario, const HoldAnswer& answer,
+                   const HoldAnswer* after_tax = nullptr);
 
 // to_text(hold_report(...)).
-std::string hold_text(const Scenario& scenario, const HoldAnswer& answer);
+std::string hold_text(const Scenario& scenario, const HoldAnswer& answer,
+                      const HoldAnswer* after_tax = nullptr);
 
 }  // namespace staddle

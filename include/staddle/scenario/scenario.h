@@ -7,6 +7,7 @@
 #include <variant>
 #include <vector>
 
+#include "staddle/finance/tax.h"
 #include "staddle/growth/equation_set.h"
 #include "staddle/growth/yield_table.h"
 #include "staddle/hazard/perils.h"
@@ -33,12 +34,23 @@ struct Assumption {
 // What the stand's growth comes from.
 using GrowthSource = std::variant<EquationSet, YieldTable, std::vector<TabledRegime>>;
 
+// A stand that was measured on plots: how sure its basal area is.
+struct PlotSample {
+  std::string file;
+  std::size_t plots = 0;
+  MeasuredStand measured;                  // in the year of the plots
+  // 90 percent interval of basal area; absent where a single plot shows no variation.
+  std::optional<BasalArea> low, high;
+  std::optional<double> crown_cover;       // crown areas over ground, where measured
+};
+
 struct StandBlock {
   GrowthSource source;
   std::optional<Height> site_index;        // equations only; given, or solved from height
   std::optional<Height> dominant_height;   // as given
   std::optional<TreeDensity> planted;      // equations only
   std::optional<MeasuredStand> standing;   // at the present year
+  std::optional<PlotSample> plots;         // where the measures come from plots
   std::optional<CalendarYear> measured_in; // when the measures are older than the present
 };
 
@@ -63,6 +75,7 @@ struct Scenario {
   ThinningResponse thinning_response = ThinningResponse::crown_limited;
   std::vector<double> cut_diameter_ratios;
   Hazard hazard;
+  std::optional<TaxRules> tax;          // absent: money is told before tax alone
   SiteFacts site;
   ReadyLimits ready_limits;
   std::vector<StatedRegime> regimes;
