@@ -8,7 +8,7 @@ namespace staddle {
 // The nodes of C and, finer, the points between which curvature is bounded.
 struct CompetitionGrid {
   static constexpr std::size_t nodes = BoundSlice::row;
-  static constexpr std::size_t parts = 4;  // sub-intervals of a cell
+  static constexpr std::size_t parts = 2;  // sub-intervals of a cell
   static constexpr std::size_t intervals = (nodes - 1) * parts;
 
   CompetitionGrid() = default;

@@ -9,8 +9,8 @@ namespace staddle {
 
 // How fine the nodes stand. It hardly matters for speed and never for truth.
 struct BoundGrid {
-  double spacing_of_log_tpa = 0.15;
-  std::size_t rates = 7;
+  double spacing_of_log_tpa = 0.2;
+  std::size_t rates = 5;
   double allowances = 1.0;  // scales E: with 0 nothing is proved, to test the tests by
 };
 

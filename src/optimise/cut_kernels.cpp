@@ -106,7 +106,7 @@ HWY_INLINE Lanes looked_up(const Lane* slice, Index corner, Lanes along_n, Lanes
   return hn::MulAdd(along_n, hn::Sub(high, low), low);
 }
 
-void bound_cuts(const BoundSlice& slice, double rate, double money, double discount,
+double bound_cuts(const BoundSlice& slice, double rate, double money, double discount,
                 const CutOptions& cuts, LaneArray& bound) {
   const hn::RebindToSigned<Tag> integers;
   const double at_rate = rate * slice.inverse_rate_step;
@@ -123,6 +123,7 @@ void bound_cuts(const BoundSlice& slice, double rate, double money, double disco
   const auto high_node = std::upper_bound(low_node, last, cuts.log_tpa[0]);
   const auto first = static_cast<std::size_t>(low_node - slice.log_tpa.begin());
   const auto end = static_cast<std::size_t>(high_node - slice.log_tpa.begin());
+  Lanes largest = set(minus_infinity);
   for (std::size_t f = 0; f < cuts.count; f += hn::Lanes(Tag())) {
     const Lanes n = load(cuts.log_tpa, f);
     Lanes node = set(static_cast<double>(first) - 1.0);
@@ -144,8 +145,12 @@ void bound_cuts(const BoundSlice& slice, double rate, double money, double disco
     sum = hn::Add(sum, hn::MulAdd(set(discount), load(cuts.revenue, f), set(money)));
     const Lanes least = hn::Min(along_n, along_c), most = hn::Max(along_n, along_c);
     const auto inside = hn::And(hn::Ge(least, zero()), hn::Le(most, set(1.0)));
-    store(hn::IfThenElse(inside, sum, set(-minus_infinity)), bound, f);
+    const Lanes result = hn::IfThenElse(inside, sum, set(-minus_infinity));
+    store(result, bound, f);
+    const auto valid = hn::FirstN(Tag(), cuts.count - f);
+    largest = hn::Max(largest, hn::IfThenElse(valid, result, set(minus_infinity)));
   }
+  return largest_of(largest);
 }
 
 }  // namespace

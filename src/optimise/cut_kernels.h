@@ -43,8 +43,8 @@ struct CutKernels {
   void (*work_out_cuts)(const SearchTables&, const SearchState&, const Trajectory&, int age_yr,
                         std::size_t count, const CutLimits&, CutOptions&);
   // Money so far + revenue + bound of each cut that was worked out, at the rate that
-  // follows it; infinite outside the grid.
-  void (*bound_cuts)(const BoundSlice&, double rate, double money, double discount,
+  // follows it; infinite outside the grid. Returns the largest.
+  double (*bound_cuts)(const BoundSlice&, double rate, double money, double discount,
                      const CutOptions&, LaneArray& bound);
 };
 

@@ -148,8 +148,9 @@ void SearchTables::take_removals(const CaseKernel& kernel, const LatticeRules& r
     for (int at = std::max(first_yr, rules.cut_from()); at <= rules.cut_to(); ++at) {
       const auto t = static_cast<std::size_t>(at);
       for (std::size_t f = 0; f < fractions.size(); ++f) {
-        factors.density_left[t * factors.row + f] = narrow(
-            std::exp(wide(factors.log_basal[f]) - wide(log_basal_n[t]) * wide(factors.log_trees[f])));
+        const double of_trees = wide(log_basal_n[t]) * wide(factors.log_trees[f]);
+        factors.density_left[t * factors.row + f] =
+            narrow(std::exp(wide(factors.log_basal[f]) - of_trees));
       }
     }
     removals.push_back(std::move(factors));

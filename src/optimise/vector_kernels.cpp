@@ -280,7 +280,8 @@ const VectorKernels& vector_kernels() { return HWY_DYNAMIC_DISPATCH(kernels)(); 
 
 Trajectory::Trajectory(const SearchTables& tables) {
   const std::size_t size = tables.discount.size();
-  for (auto* array : {&tpa, &log_tpa, &density, &log_density, &log_tons, &top_factor, &dbh_factor, &diameter_in,
+  for (auto* array : {&tpa, &log_tpa, &density, &log_density, &log_tons, &top_factor,
+                      &dbh_factor, &diameter_in,
                       &crown_ratio, &stumpage, &money, &land_weight, &alive, &objective, &loss,
                       &loss_money}) {
     array->assign(size, 0);

@@ -207,7 +207,7 @@ void VectorSearch::try_cuts(const SearchState& state, int age_yr) {
   const RemovalFactors& factors = tables_.removals_at(state.entries);
   const bool last = state.entries + 1 == rules_.max_thinnings();
   const bool pruning = last && bounds_;
-  if (pruning) bound_cuts(state, stand, age_yr, cuts);
+  if (pruning && !bound_cuts(state, stand, age_yr, cuts)) return;
   const auto entry = static_cast<std::size_t>(regime_.cuts);
   for (std::size_t option = 0; option < allowed; ++option) {
     if (!factors.leaves_trees[option]) continue;
@@ -253,13 +253,13 @@ void VectorSearch::follow_last(std::size_t entry) {
 
 // While the best is sought, bounds are held to it, and outside the guessed windows to
 // their floor; while windows are sought, all to the floor and only outside of them.
-void VectorSearch::bound_cuts(const SearchState& state, const Trajectory& stand, int age_yr,
+bool VectorSearch::bound_cuts(const SearchState& state, const Trajectory& stand, int age_yr,
                               const CutOptions& cuts) {
   const auto t = static_cast<std::size_t>(age_yr);
   const double rate = kernel_.response_rate(wide(stand.crown_ratio[t]));
   const auto bound = [&](const BoundTable& table, LaneArray& bounds) {
-    cut_kernels_.bound_cuts(table.at(age_yr), rate, wide(stand.money[t]),
-                            wide(tables_.discount[t]), cuts, bounds);
+    return cut_kernels_.bound_cuts(table.at(age_yr), rate, wide(stand.money[t]),
+                                   wide(tables_.discount[t]), cuts, bounds);
   };
   const auto held_to = [&](double objective) {
     const double least = threshold(objective);
@@ -270,20 +270,16 @@ void VectorSearch::bound_cuts(const SearchState& state, const Trajectory& stand,
   outside_threshold_ = std::numeric_limits<double>::infinity();
   if (seeking_windows_) {
     threshold_ = held_to(floor_);
-    bound(outside ? *bounds_ : *outside_bounds_, bound_of_cut_);
-    return;
+    return bound(outside ? *bounds_ : *outside_bounds_, bound_of_cut_) >= threshold_;
   }
   const double best =
       options_.by_count ? candidates_.highest(rules_.max_thinnings()) : highest_of_all();
   threshold_ = held_to(best);
-  bound(*bounds_, bound_of_cut_);
-  if (!options_.windows) return;
-  if (outside) {
-    threshold_ = std::min(threshold_, held_to(guessed_floor_));
-  } else {
-    outside_threshold_ = held_to(guessed_floor_);
-    bound(*outside_bounds_, outside_bound_of_cut_);
-  }
+  if (options_.windows && outside) threshold_ = std::min(threshold_, held_to(guessed_floor_));
+  const bool any = bound(*bounds_, bound_of_cut_) >= threshold_;
+  if (!options_.windows || outside) return any;
+  outside_threshold_ = held_to(guessed_floor_);
+  return bound(*outside_bounds_, outside_bound_of_cut_) >= outside_threshold_ || any;
 }
 
 bool VectorSearch::is_pruned(std::size_t option) const {

@@ -43,7 +43,8 @@ class VectorSearch {
   BoundTable bounds_outside(const WindowAges& ages) const;
   bool first_is_outside(const WindowAges& ages, int first) const;
   bool is_pruned(std::size_t option) const;
-  void bound_cuts(const SearchState& state, const Trajectory& stand, int age_yr,
+  // False where all of them are pruned.
+  bool bound_cuts(const SearchState& state, const Trajectory& stand, int age_yr,
                   const CutOptions& cuts);
   double land_worth() const;
   double highest_of_all() const;
