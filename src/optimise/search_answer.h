@@ -51,7 +51,7 @@ SearchAnswer answer_exhaustively(const CaseKernel& kernel, const LatticeRules& r
                                  const StandOptions& options);
 // How many trajectories are followed before a table of bounds is made, which takes the
 // time of about so many.
-inline constexpr std::uint64_t usual_patience = 4000;
+inline constexpr std::uint64_t usual_patience = 2000;
 
 // Searched by vector arithmetic and proved by bounds. REQUIRES: growth from equations.
 SearchAnswer answer_by_vectors(const CaseKernel& kernel, const LatticeRules& rules,
