@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "staddle/base/contract.h"
+#include "staddle/regime/after_tax.h"
 #include "staddle/regime/simulate.h"
 #include "support/loblolly_equations.h"
 #include "support/near.h"
@@ -136,6 +137,39 @@ TEST_CASE("growth beats what is required in just those years that raise the fore
                               (*row.value_growth - *row.required),
                           1e-8));
   }
+}
+
+TEST_CASE("after tax each year is worth what its regime is worth after tax") {
+  StandProblem problem = standing_problem();
+  TaxRules rules;
+  rules.basis = dollars_per_acre(300);
+  SECTION("without storms") {}
+  SECTION("with storms") { problem.stand_case.hazard.perils = {breakage}; }
+  SECTION("over stated tons") { rules.basis_tons = tons_per_acre(120); }
+  const HoldAnswer before = hold_or_cut(problem);
+  const HoldAnswer after = hold_after_tax(problem, before, rules, dollars_per_acre(420));
+  const AfterTax tax(problem.stand_case, rules, problem.acres, dollars_per_acre(420));
+  REQUIRE(after.ledger.years.size() == before.ledger.years.size());
+  for (const LedgerRow& row : after.ledger.years) {
+    CHECK(usd(row.forest_value_if_cut) == relative(usd(tax.value({{}, row.at}).objective), 1e-9));
+  }
+  REQUIRE(after.after_best_thinning);
+  const Thinning thinning = after.after_best_thinning->thinning;
+  const std::vector<LedgerRow>& years = after.after_best_thinning->ledger.years;
+  for (std::size_t i = 1; i < years.size(); ++i) {
+    CHECK(usd(years[i].forest_value_if_cut) ==
+          relative(usd(tax.value({{thinning}, years[i].at}).objective), 1e-9));
+  }
+}
+
+TEST_CASE("a sale now leaves what it brings less tax on what exceeds the basis") {
+  const StandProblem problem = standing_problem();
+  TaxRules rules;
+  rules.basis = dollars_per_acre(300);
+  const HoldAnswer before = hold_or_cut(problem);
+  const HoldAnswer after = hold_after_tax(problem, before, rules, problem.stand_case.land_value);
+  const double value = usd(before.ledger.years.front().stumpage);
+  CHECK(usd(after.ledger.years.front().stumpage) == within(value - 0.15 * (value - 300), 1e-9));
 }
 
 TEST_CASE("a dear use of the land makes the stand mature no later") {
