@@ -56,9 +56,9 @@ void read(ScenarioReading& reading, Scenario& scenario) {
   rules.inflation = tax["inflation"].number_or_zero();
   rules.reforestation_deduction = tax["reforestation_deduction"].boolean().value_or(true);
   if (!reading.standing && rules.basis > MoneyPerAcre()) {
-    reading.fault(tax["basis_usd_ac"], FaultCode::contradiction,
-                  "bare land has no timber with a basis; what planting costs is treated by "
-                  "reforestation_deduction");
+    reading.assumed.push_back({"/tax/basis_usd_ac", "0",
+                               "bare land has no timber that could have a basis; a stand that a "
+                               "cruise puts in its place has"});
   }
   scenario.tax = rules;
 }

@@ -82,7 +82,7 @@ TEST_CASE("spreadsheets with a byte order mark and line ends of two bytes are re
 }
 
 TEST_CASE("a faulty header is named by line and column") {
-  check_fault("plot,dbh\n1,8\n", FaultCode::unknown_key, "line 1, column dbh");
+  check_fault("plot,tree_dbh_in,dbh\n1,8,8\n", FaultCode::unknown_key, "line 1, column dbh");
   check_fault("plot\n1\n", FaultCode::missing_key, "line 1, column tree_dbh_in");
   check_fault("tree_dbh_in\n8\n", FaultCode::missing_key, "line 1, column plot");
   check_fault("plot,plot,tree_dbh_in\n1,1,8\n", FaultCode::repeated_key, "line 1, column plot");
