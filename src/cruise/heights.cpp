@@ -87,7 +87,7 @@ DominantHeight dominant_height_of(const std::vector<WeighedTree>& trees,
           by_class ? "mean height of the dominant and codominant trees, each weighted by the "
                      "trees per acre it stands for"
                    : "mean height of the trees at least as thick as the quadratic mean diameter, "
-                     "each weighted by the trees per acre it stands for (no crown classes given)"};
+                     "each weighted by the trees per acre it stands for; no crown classes given"};
 }
 
 }  // namespace staddle
