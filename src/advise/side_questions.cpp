@@ -10,8 +10,8 @@ std::vector<GuardCost> guard_costs(const AdviseProblem& problem, const Scene& sc
   std::vector<GuardCost> costs;
   const Guards& guards = problem.stand.lattice.guards;
   const auto ask = [&](const char* guard, auto member, bool exception) {
-    const AdviseProblem without = changed(
-        problem, [&](StandProblem& stand) { (stand.lattice.guards.*member).reset(); });
+    const AdviseProblem without =
+        changed(problem, [&](StandProblem& stand) { (stand.lattice.guards.*member).reset(); });
     const Scene other = solve_scene(without, options);
     GuardCost cost{guard, dollars_per_acre(0), std::nullopt};
     if (other.solved()) {
@@ -21,7 +21,8 @@ std::vector<GuardCost> guard_costs(const AdviseProblem& problem, const Scene& sc
     }
     costs.push_back(cost);
   };
-  if (guards.max_removal_fraction) ask("max_removal_fraction", &Guards::max_removal_fraction, false);
+  if (guards.max_removal_fraction)
+    ask("max_removal_fraction", &Guards::max_removal_fraction, false);
   if (guards.dense_stand_now && guards.max_removal_fraction) {
     ask("dense_stand_now", &Guards::dense_stand_now, true);
   }
@@ -46,8 +47,8 @@ std::vector<Survival> survivals(const AdviseProblem& problem, const Scene& scene
     Survival survival{change, std::nullopt, false, dollars_per_acre(0)};
     if (other.solved()) {
       survival.best = plan_of(other, other.best());
-      survival.same_advice = same_advice(other.best().regime, scene.best().regime,
-                                         scene.stand.stand_case.present());
+      survival.same_advice =
+          same_advice(other.best().regime, scene.best().regime, scene.stand.stand_case.present());
       const RegimeValue kept =
           evaluate(case_for_plan_of(scene, otherwise, other), scene.best().regime);
       survival.kept_plan_loss = other.best().value.objective - kept.objective;
@@ -102,8 +103,8 @@ std::optional<SaleNow> sale_now(const Scene& scene, const PricedRegime& plan, bo
   const RegimeReport report = simulate(stand, stated("now", plan.regime)).value();
   SaleNow sale;
   sale.plan = plan.regime;
-  sale.net_revenue = report.thinnings.empty() ? report.final_harvest.revenue
-                                              : report.thinnings.front().revenue;
+  sale.net_revenue =
+      report.thinnings.empty() ? report.final_harvest.revenue : report.thinnings.front().revenue;
   MoneyPerAcre patience = scene.best().value.objective;
   if (!waits) {
     StandProblem later = scene.stand;

@@ -35,7 +35,8 @@ void ProgressBar::draw(double fraction_done) {
   if (percent == shown_percent_) return;
   shown_percent_ = percent;
   const int full = percent * bar_letters / 100;
-  draw_text(fmt::format("\r{} [{}{}] {:3} %", what_, std::string(static_cast<std::size_t>(full), '#'),
+  draw_text(fmt::format("\r{} [{}{}] {:3} %", what_,
+                        std::string(static_cast<std::size_t>(full), '#'),
                         std::string(static_cast<std::size_t>(bar_letters - full), '.'), percent));
 }
 

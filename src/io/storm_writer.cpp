@@ -23,7 +23,8 @@ const char* name_of(Species species) {
 }
 
 Value peril(const Peril& peril) {
-  Value object{{"name", peril.name}, {"annual_probability", json::number(peril.annual_probability)}};
+  Value object{{"name", peril.name},
+               {"annual_probability", json::number(peril.annual_probability)}};
   if (peril.logistic) {
     const LogisticShare& share = *peril.logistic;
     object["base_damage_share"] = json::number(share.base_damage_share);
@@ -73,12 +74,11 @@ Value regime(const StormForecast::Told& told, const json::RegimeContext& context
   object["choices_standard_error_usd_ac"] =
       choices ? json::usd_ac(choices->standard_error) : Value(nullptr);
   object["chance_cleared"] = choices ? json::number(choices->chance_cleared) : Value(nullptr);
-  object["annual_loss_fraction"] =
-      json::list(futures.annual_loss, [](const YearlyLossShare& year) {
-        return Value{{"age_yr", json::whole_age(year.at)},
-                     {"with_plan", json::number(year.with_plan)},
-                     {"unthinned", json::optional(year.unthinned, json::number)}};
-      });
+  object["annual_loss_fraction"] = json::list(futures.annual_loss, [](const YearlyLossShare& year) {
+    return Value{{"age_yr", json::whole_age(year.at)},
+                 {"with_plan", json::number(year.with_plan)},
+                 {"unthinned", json::optional(year.unthinned, json::number)}};
+  });
   return object;
 }
 
@@ -99,10 +99,9 @@ std::string csv_line(const StormForecast::Told& told) {
   const RegimeFutures::Quantiles& values = futures.quantiles;
   std::vector<std::string> cells{told.name, thinnings_cell(told.plan.regime),
                                  csv::number(told.plan.regime.final_harvest.in(years))};
-  for (const MoneyPerAcre amount :
-       {futures.expected_value, futures.mean, futures.standard_error,
-        futures.mean - futures.expected_value, values.p05, values.p25, values.p50, values.p75,
-        values.p95}) {
+  for (const MoneyPerAcre amount : {futures.expected_value, futures.mean, futures.standard_error,
+                                    futures.mean - futures.expected_value, values.p05, values.p25,
+                                    values.p50, values.p75, values.p95}) {
     cells.push_back(money_cell(amount));
   }
   cells.push_back(csv::number(futures.chance_half_lost));

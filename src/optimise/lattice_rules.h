@@ -48,7 +48,8 @@ class LatticeRules {
   bool leaves_trees(double removal, int entry) const;
 
   // Limits that one cut of a stated regime breaks.
-  void note_broken(const ThinningRecord& thinning, int entry, std::vector<BrokenLimit>& broken) const;
+  void note_broken(const ThinningRecord& thinning, int entry,
+                   std::vector<BrokenLimit>& broken) const;
 
   // Regimes that ages, gaps, removals and the count of thinnings leave.
   double count_regimes() const;

@@ -20,7 +20,9 @@ staddle::FuturesProblem problem() {
   staddle::StandCase stand_case{
       staddle::GrowthModel::from_equations(set, staddle::feet(70), staddle::trees_per_acre(600)),
       staddle::Assortment::from_equations(set, staddle::default_products()),
-      {{staddle::dollars_per_ton(25)}, {staddle::dollars_per_ton(18)}, {staddle::dollars_per_ton(7)}},
+      {{staddle::dollars_per_ton(25)},
+       {staddle::dollars_per_ton(18)},
+       {staddle::dollars_per_ton(7)}},
       {staddle::DiscountRate::real(0.05)},
       staddle::hazard_of_zone(staddle::built_in_storm_zones().front(), staddle::Species::loblolly,
                               staddle::default_storm_recovery_yr())};

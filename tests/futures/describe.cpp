@@ -24,7 +24,8 @@ std::string describe(const RegimeFutures& regime) {
             bits(regime.choices->chance_cleared);
   }
   for (const YearlyLossShare& year : regime.annual_loss) {
-    text += fmt::format("{} ", year.at.whole()) + bits(year.with_plan) + bits(year.unthinned.value_or(-99.0));
+    text += fmt::format("{} ", year.at.whole()) + bits(year.with_plan) +
+            bits(year.unthinned.value_or(-99.0));
   }
   return text + "\n";
 }

@@ -53,15 +53,18 @@ bool says(const std::string& text, const std::string& words) {
 TEST_CASE("the text of the futures says what the best plan is worth in bad luck and good") {
   StormForecast told = forecast();
   const std::string text = storm_text(scenario_of_fire(), told);
-  CHECK(says(text, "Own perils. Chance that a storm strikes the stand in any one year "
-                   "(assumptions): fire: 1.25 percent."));
+  CHECK(says(text,
+             "Own perils. Chance that a storm strikes the stand in any one year "
+             "(assumptions): fire: 1.25 percent."));
   CHECK(says(text, "20,000 futures were drawn (seed 1)"));
   CHECK(says(text, "The best plan is half at age 15, final harvest at age 29."));
-  CHECK(says(text, "One future in twenty brings -$40 an acre or less, one in four $500 or less; "
-                   "half of them bring $900 or more, but hardly any more."));
+  CHECK(says(text,
+             "One future in twenty brings -$40 an acre or less, one in four $500 or less; "
+             "half of them bring $900 or more, but hardly any more."));
   CHECK(says(text, "In 21 percent of the futures storms take at least half of the stand"));
   CHECK(says(text, "fire at age 29: it costs $1,235 an acre"));
-  CHECK(says(text, "Every year 1.25 percent of the acres standing are to be lost, thinned or not."));
+  CHECK(
+      says(text, "Every year 1.25 percent of the acres standing are to be lost, thinned or not."));
   told.regimes[0].futures.quantiles.p95 = dollars_per_acre(950);
   CHECK(says(storm_text(scenario_of_fire(), told), "one in twenty $950 or more."));
 }

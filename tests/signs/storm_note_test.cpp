@@ -43,7 +43,8 @@ TEST_CASE("the storm note gives the value over the range of odds ratios") {
   CHECK_THAT(note.text, Contains("$1,520 at 1, $1,510 at 1.5, $1,495 as assumed here and $1,480 "
                                  "at 6; the advice is the same for all of them."));
   const auto figure = [&](const std::string& name) {
-    const auto found = std::ranges::find(note.figures, name, &std::pair<std::string, double>::first);
+    const auto found =
+        std::ranges::find(note.figures, name, &std::pair<std::string, double>::first);
     REQUIRE(found != note.figures.end());
     return found->second;
   };
@@ -64,8 +65,7 @@ TEST_CASE("the storm note does not ask for what the plan does already") {
   CHECK_THAT(note_of({{16, 1.0 / 3.0}, {21, 0.3}}).text, Contains(already));
   CHECK_THAT(note_of({{16, 1.0 / 3.0}, {20, 0.3}}).text, !Contains(already));
   CHECK_THAT(note_of({{16, 0.34}, {21, 0.3}}).text, !Contains(already));
-  CHECK_THAT(note_of({{16, 0.3}}).text,
-             !Contains(already) && Contains("two lighter thinnings"));
+  CHECK_THAT(note_of({{16, 0.3}}).text, !Contains(already) && Contains("two lighter thinnings"));
 }
 
 }  // namespace staddle
