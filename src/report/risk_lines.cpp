@@ -26,10 +26,10 @@ std::string worst_storm(const Answer& answer) {
   MoneyPerAcre added;
   for (const StormAfterThinning& storm : storms) added += storm.extra_expected_loss;
   return fmt::format("The worst storm in the five years after a thinning ({}, {}) would cost {}; "
-                     "over those years the thinnings add about {} an acre to the loss expected, "
+                     "over those years the thinnings add {} an acre to the loss expected, "
                      "which is in these figures (the odds are assumptions).",
                      words::peril(worst->worst_peril), answer.dates.in(worst->worst_at),
-                     answer.both(worst->worst_event), words::size_of(added));
+                     answer.both(worst->worst_event), words::about(added));
 }
 
 std::string no_zone(const Answer& answer) {

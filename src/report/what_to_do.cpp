@@ -38,11 +38,11 @@ std::string lighter_way(const Answer& answer) {
     return fmt::format(" Where no cut may take more than a third, not thinning at all is best and "
                        "costs {} an acre.", words::size_of(lighter->cost));
   }
-  return fmt::format(" A lighter way is {} {} of at most a third: {}; {} about {} an acre, and "
+  return fmt::format(" A lighter way is {} {} of at most a third: {}; {} {} an acre, and "
                      "the stand is never opened so far.",
                      words::count(count), count == 1 ? "cut" : "cuts",
                      answer.brief(regime), count == 1 ? "it costs" : "they cost",
-                     words::size_of(lighter->cost));
+                     words::about(lighter->cost));
 }
 
 // What to leave this season, where the plan would wait a little.
@@ -62,10 +62,10 @@ std::string thin_text(const Answer& answer) {
                        lighter_way(answer));
   }
   return fmt::format(
-      "A thinning is due. Waiting {}, to {}, earns about {} an acre, so thin when a good buyer is "
+      "A thinning is due. Waiting {}, to {}, earns {} an acre, so thin when a good buyer is "
       "found, this season or later: {} {}, which takes about {} of the basal area{}; {}. {}{}",
       answer.dates.wait(cut.at), answer.dates.name(cut.at),
-      words::size_of(*answer.advice.waiting_earns), answer.dates.on(cut.at), leaving(cut), share,
+      words::about(*answer.advice.waiting_earns), answer.dates.on(cut.at), leaving(cut), share,
       cut_now(answer), pattern(answer, cut), prism(cut), lighter_way(answer));
 }
 
@@ -77,8 +77,8 @@ bool some_thinning_is_possible(const Advice& advice) {
 std::string no_thinning_because(const Answer& answer) {
   const auto& earns = answer.advice.waiting_earns;
   if (earns) {
-    return fmt::format("the signs call for a thinning, but leaving it out earns about {} an acre "
-                       "more than thinning now", words::size_of(*earns));
+    return fmt::format("the signs call for a thinning, but leaving it out earns {} an acre "
+                       "more than thinning now", words::about(*earns));
   }
   if (some_thinning_is_possible(answer.advice)) return "no thinning that the limits allow pays";
   if (answer.scenario.lattice.min_sale > tons(0)) {
@@ -93,8 +93,8 @@ std::string no_thinning_because(const Answer& answer) {
 std::string why_a_due_thinning_waits(const Answer& answer) {
   const auto& earns = answer.advice.waiting_earns;
   if (!earns) return "none that the limits allow is open this season";
-  return fmt::format("waiting {} earns about {} an acre more than thinning now",
-                     answer.dates.wait(answer.cuts.front()->at), words::size_of(*earns));
+  return fmt::format("waiting {} earns {} an acre more than thinning now",
+                     answer.dates.wait(answer.cuts.front()->at), words::about(*earns));
 }
 
 // Why nothing is cut now.

@@ -50,6 +50,10 @@ std::string money(MoneyPerAcre amount) {
 std::string size_of(MoneyPerAcre amount) {
   return size_text(amount.in(dollars_per_acre), step_per_acre);
 }
+std::string about(MoneyPerAcre amount) {
+  const std::string size = size_of(amount);
+  return size.starts_with("less than") ? size : "about " + size;
+}
 std::string tract_money(Money amount) { return dollars_text(amount.in(dollars), step_per_tract); }
 std::string size_of(Money amount) { return size_text(amount.in(dollars), step_per_tract); }
 

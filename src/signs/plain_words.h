@@ -18,6 +18,8 @@ std::string money(MoneyPerAcre amount);
 // The size of an amount for a sentence that says its direction: "$40"; what rounds to
 // nothing is "less than $5".
 std::string size_of(MoneyPerAcre amount);
+// "about $40", and "less than $5" by itself: that is said of no exact figure.
+std::string about(MoneyPerAcre amount);
 // Of a whole tract, rounded to $500.
 std::string tract_money(Money amount);
 std::string size_of(Money amount);

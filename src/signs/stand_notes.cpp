@@ -183,12 +183,12 @@ std::optional<RiskNote> land_value(const RiskFacts& facts) {
   if (!facts.successor_lev || *facts.successor_lev >= dollars_per_acre(0)) return std::nullopt;
   RiskNote note{"land value", RiskLevel::elevated, "", {}};
   note.text = fmt::format(
-      "{} loses about {} an acre at these prices, costs and this rate: bare land planted with "
+      "{} loses {} an acre at these prices, costs and this rate: bare land planted with "
       "pine for ever is worth less than nothing. {} natural regeneration from seed trees, cheaper "
       "site preparation or fewer seedlings, cost-share payments, a hunting lease, another use, "
       "or the sale of the land.",
       facts.stand_case->standing ? "Replanting after the harvest" : "Planting",
-      words::size_of(*facts.successor_lev),
+      words::about(*facts.successor_lev),
       facts.stand_case->standing ? "Alternatives after the harvest:" : "Alternatives:");
   note.figures = {{"land_expectation_value_usd_ac", facts.successor_lev->in(dollars_per_acre)}};
   return note;

@@ -109,14 +109,14 @@ std::string remedy(const RiskFacts& facts) {
   if (cuts == 0) {
     text += "Where no cut may take more than a third, it pays best here not to thin at all";
   } else {
-    text += fmt::format("Here {} lighter {} at {} {} would cost about {} an acre",
+    text += fmt::format("Here {} lighter {} at {} {} would cost {} an acre",
                         words::count(cuts), cuts == 1 ? "cut" : "cuts", cuts == 1 ? "age" : "ages",
-                        ages_of(*facts.plan_of_thirds), words::size_of(*facts.cost_of_a_third));
+                        ages_of(*facts.plan_of_thirds), words::about(*facts.cost_of_a_third));
   }
   if (facts.stand_case->hazard.active() && facts.loss_saved_by_a_third) {
     const bool saves = *facts.loss_saved_by_a_third >= dollars_per_acre(0);
-    text += fmt::format(" and {} about {} an acre of expected storm loss",
-                        saves ? "save" : "add", words::size_of(*facts.loss_saved_by_a_third));
+    text += fmt::format(" and {} {} an acre of expected storm loss",
+                        saves ? "save" : "add", words::about(*facts.loss_saved_by_a_third));
   }
   return text + ". ";
 }
