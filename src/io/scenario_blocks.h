@@ -14,6 +14,9 @@
 // conditions of its defaults, and the rules between its values.
 namespace staddle {
 
+// As many as /decisions/max_thinnings can ask for: the evaluator remembers no more cuts.
+inline constexpr std::size_t most_stated_thinnings = 6;
+
 // What one block learns and a later one needs.
 struct ScenarioReading {
   const json::Node& tree;

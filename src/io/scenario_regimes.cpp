@@ -18,6 +18,7 @@ constexpr Option options[] = {
     {.pointer = "/regimes/#/thinnings",
      .meaning = "its thinnings, by age",
      .allowed = kinds::list,
+     .most_items = most_stated_thinnings,
      .default_json = "[]"},
     {.pointer = "/regimes/#/thinnings/#", .meaning = "a thinning", .allowed = kinds::object},
     {.pointer = "/regimes/#/thinnings/#/age_yr",

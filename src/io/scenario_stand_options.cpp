@@ -33,6 +33,7 @@ constexpr Option options[] = {
     {.pointer = "/stand/yield_tables/#/thinnings",
      .meaning = "the cuts in its rows",
      .allowed = kinds::list,
+     .most_items = most_stated_thinnings,
      .default_json = "[]"},
     {.pointer = "/stand/yield_tables/#/thinnings/#", .meaning = "a cut", .allowed = kinds::object},
     {.pointer = "/stand/yield_tables/#/thinnings/#/age_yr",

@@ -169,6 +169,18 @@ TEST_CASE("a price by the unit is held to the range of prices by the ton") {
   CHECK(scenario_tests::faults_of(dear) == std::vector<std::string>{"out of range at " + pointer});
 }
 
+TEST_CASE("a stated regime has six thinnings at most as the lattice has") {
+  const auto regime_of = [](int thinnings) {
+    Json regime = {{"name", "often"}, {"thinnings", Json::array()}, {"final_harvest_age_yr", 40}};
+    for (int i = 0; i < thinnings; ++i) {
+      regime["thinnings"].push_back(Json{{"age_yr", 15 + i}, {"removal_fraction", 0.1}});
+    }
+    return scenario_tests::faults_of(read(with(bare_land(), "/regimes", Json::array({regime}))));
+  };
+  CHECK(regime_of(6) == std::vector<std::string>{});
+  CHECK(regime_of(7) == std::vector<std::string>{"out of range at /regimes/0/thinnings"});
+}
+
 // A value of each kind, and which kinds it counts as.
 const std::vector<std::pair<Json, ValueKinds>>& values_of_each_kind() {
   static const std::vector<std::pair<Json, ValueKinds>> values = {

@@ -13,7 +13,7 @@
 // README.md shows real output, a real file and the real keys, or these tests fail. After a
 // change that is meant, STADDLE_REFRESH=1 (see golden_test.cpp) writes them anew.
 //   ```console blocks begin with "$ build/staddle ..." and hold what it prints; "[...]" at
-//   the end means that it prints more.
+//   the end means that it prints more, and a refresh keeps the number of lines shown.
 //   <!-- file: PATH --> stands before a fenced block that holds that file.
 //   <!-- keys --> stands before the table of keys of a scenario.
 namespace staddle {
@@ -71,9 +71,11 @@ Lines words_of(const std::string& command) {
   return words;
 }
 
-// The beginning of an answer: its lines, up to the first two empty ones.
-Lines beginning_of(const std::string& output) {
-  Lines shown = lines_of(output.substr(0, output.find("\n\n\n") + 1));
+// The first lines of an answer, and the mark that more follow.
+Lines first_lines(const std::string& output, std::size_t count) {
+  Lines shown = lines_of(output);
+  REQUIRE(shown.size() > count);
+  shown.resize(count);
   shown.push_back(more);
   return shown;
 }
@@ -93,7 +95,8 @@ TEST_CASE("every command shown in the readme prints what is shown") {
     REQUIRE(run.exit_code == 0);
     shown.erase(shown.begin());
     const bool cut_short = !shown.empty() && shown.back() == more;
-    const Lines printed = cut_short ? beginning_of(run.out) : lines_of(run.out);
+    const Lines printed =
+        cut_short ? first_lines(run.out, shown.size() - 1) : lines_of(run.out);
     if (refreshing()) {
       readme.put(i + 2, shown.size(), printed);
       shown = printed;
