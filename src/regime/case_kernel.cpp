@@ -297,6 +297,7 @@ void CaseKernel::price_cut(const Measured& measured, Cut& cut) const {
 
 void CaseKernel::take_cut(StandPoint& point, const Measured& measured, const Cut& cut) const {
   point.money += discount(point.age_yr) * point.alive * cut.revenue_usd_ac;
+  require(point.memories < most_cut_memories, "a regime has at most six thinnings");
   point.memory[static_cast<std::size_t>(point.memories)] = {
       point.age_yr, opening_of_cut(cut.removal_fraction),
       capped_slenderness(measured.row->height_ft, measured.diameter_in)};
