@@ -38,7 +38,8 @@ std::string if_left_for_five_years(const Answer& answer) {
   const MoneyPerAcre loss = wait.loss_against_best;
   std::string text = "If nothing is done for five years, ";
   text += loss > dollars_per_acre(0)
-              ? fmt::format("about {} is lost even if the best is done afterwards",
+              ? fmt::format("{}{} is lost even if the best is done afterwards",
+                            words::size_of(loss).starts_with("less than") ? "" : "about ",
                             answer.both(loss))
               : std::string("nothing is lost");
   text += fmt::format("; the stand then holds {} square feet of basal area an acre",
