@@ -112,9 +112,10 @@ TEST_CASE("a species shifts the log-odds of wind and ice") {
 }
 
 TEST_CASE("every number of storms is marked for what it rests on") {
-  CHECK(model_file("storm/perils.json")["mark"] == "assumption");
+  const Json perils = model_file("storm/perils.json");
+  CHECK(perils["mark"] == "assumption");
   CHECK(model_file("storm/zones.json")["mark"] == "assumption");
-  for (const Json& species : model_file("storm/perils.json")["species_log_odds"]) {
+  for (const Json& species : perils["species_log_odds"]) {
     CHECK(species["mark"].get<std::string>().find("assumption") != std::string::npos);
   }
 }
