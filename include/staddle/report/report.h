@@ -1,32 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <optional>
 #include <string>
 #include <vector>
+
+#include "staddle/report/figure.h"
+#include "staddle/report/table.h"
 
 // An answer ready to be read: plain data, made once, printed by every writer alike, so
 // that text, page and spreadsheet cannot disagree. All numbers in it are rounded words
 // already; a cell keeps the unrounded number beside them.
 namespace staddle {
-
-struct Cell {
-  std::string text;
-  std::optional<double> value = std::nullopt;  // in the unit of its column
-};
-
-// A column of a table: its heading in full words, and the unit beneath it.
-struct Column {
-  std::string heading;
-  std::string unit = "";
-  bool words = false;  // words stand to the left and may be wrapped; numbers to the right
-};
-
-struct Table {
-  std::string title;
-  std::vector<Column> columns;
-  std::vector<std::vector<Cell>> rows;  // one cell per column
-};
 
 // Everything that belongs under one heading, shown in this order.
 struct Section {
@@ -34,6 +18,8 @@ struct Section {
   std::vector<std::string> paragraphs;
   std::vector<Table> tables;
   std::vector<std::string> items;  // a list, one sentence or more each
+  // Before the tables; writers without drawings show the table of each instead.
+  std::vector<Figure> figures = {};
 };
 
 // One of the lines with which an answer opens.
