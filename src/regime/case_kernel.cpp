@@ -97,6 +97,8 @@ void CaseKernel::make_money_tables(const StandCase& stand_case) {
   require(std::isfinite(v) && v > 0.0, "a case has a usable discount rate");
   yearly_before_.assign(count, annual_net_);
   yearly_after_.assign(count, annual_net_);
+  cost_before_.assign(count, costs.annual_cost.in(dollars_per_acre));
+  cost_after_ = cost_before_;
   practices_.assign(count, 0.0);
   const auto is_future = [&](int age_yr) {
     return age_yr > present_yr_ && age_yr <= last_age_yr();
@@ -106,8 +108,11 @@ void CaseKernel::make_money_tables(const StandCase& stand_case) {
     for (int t = std::max(1, flow.from.whole()); t <= to; ++t) {
       if (!is_future(t)) continue;
       const double amount = flow.per_year.in(dollars_per_acre);
+      const bool stays = flow.until != DatedFlow::Until::first_thinning;
       yearly_before_[index(t)] += amount;
-      if (flow.until != DatedFlow::Until::first_thinning) yearly_after_[index(t)] += amount;
+      cost_before_[index(t)] += std::max(0.0, -amount);
+      if (stays) yearly_after_[index(t)] += amount;
+      if (stays) cost_after_[index(t)] += std::max(0.0, -amount);
     }
   }
   for (const Practice& practice : costs.practices) {

@@ -150,6 +150,10 @@ class CaseKernel {
   double yearly_money(int age_yr, bool first_thinning_past) const {
     return first_thinning_past ? yearly_after_[index(age_yr)] : yearly_before_[index(age_yr)];
   }
+  // The part of yearly_money that is paid, positive; the rest is earned.
+  double yearly_cost(int age_yr, bool first_thinning_past) const {
+    return first_thinning_past ? cost_after_[index(age_yr)] : cost_before_[index(age_yr)];
+  }
   double practice_money(int age_yr) const { return practices_[index(age_yr)]; }
   const std::vector<PerilKernel>& perils() const { return perils_; }
   double recovery_yr() const { return recovery_yr_; }
@@ -187,6 +191,7 @@ class CaseKernel {
   StandPoint start_;
 
   std::vector<double> discount_, yearly_before_, yearly_after_, practices_, other_timber_;
+  std::vector<double> cost_before_, cost_after_;
   double delay_discount_ = 1, delay_money_ = 0, annual_net_ = 0, net_share_ = 1;
   double thinning_sale_cost_ = 0, final_sale_cost_ = 0;
   ProductTons final_price_{}, thinning_price_{};

@@ -7,14 +7,16 @@ namespace staddle {
 
 CashBook::CashBook(const StandCase& stand_case) : case_(stand_case) {}
 
-void CashBook::enter(int age_yr, const std::string& what, double usd_ac) {
+void CashBook::enter(int age_yr, const std::string& what, double usd_ac,
+                     CashFlowLine::Kind kind) {
   if (usd_ac == 0.0) return;
-  lines_.push_back({age(age_yr), what, dollars_per_acre(usd_ac)});
+  lines_.push_back({age(age_yr), what, dollars_per_acre(usd_ac), kind});
 }
 
 void CashBook::plant() {
   if (case_.standing) return;
-  enter(0, "establishment", -case_.costs.establishment.in(dollars_per_acre));
+  enter(0, "establishment", -case_.costs.establishment.in(dollars_per_acre),
+        CashFlowLine::Kind::establishment);
   for (const Practice& practice : case_.costs.practices) {
     if (practice.at.whole() == 0) enter(0, practice.what, -practice.cost.in(dollars_per_acre));
   }

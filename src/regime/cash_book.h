@@ -24,7 +24,8 @@ class CashBook {
   // Salvage, clean-up, and the annual money of the lost acres while they wait.
   void storm(int age_yr, double entered, const StormYear& year);
   void wait_to_replant(int age_yr, double acres_bare);
-  void enter(int age_yr, const std::string& what, double usd_ac);
+  void enter(int age_yr, const std::string& what, double usd_ac,
+             CashFlowLine::Kind kind = CashFlowLine::Kind::other);
 
   // In the order of time; within a year in the order in which they were entered.
   std::vector<CashFlowLine> lines() const;

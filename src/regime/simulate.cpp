@@ -153,7 +153,7 @@ class Telling {
     record.tons = yields(cut.tons, kernel_.products());
     record.revenue = dollars_per_acre(cut.revenue_usd_ac);
     book_.enter(point_.age_yr, fmt::format("thinning {}", point_.entries + 1),
-                point_.alive * cut.revenue_usd_ac);
+                point_.alive * cut.revenue_usd_ac, CashFlowLine::Kind::cut);
     kernel_.take_cut(point_, measured_, cut);
     measured_.age_yr = -1;
     report_.thinnings.push_back(std::move(record));
@@ -203,7 +203,7 @@ class Telling {
     const double revenue = kernel_.harvest_revenue(point_, measured_);
     record.revenue = dollars_per_acre(revenue);
     record.share_standing = point_.alive;
-    book_.enter(point_.age_yr, "final harvest", point_.alive * revenue);
+    book_.enter(point_.age_yr, "final harvest", point_.alive * revenue, CashFlowLine::Kind::cut);
     book_.wait_to_replant(point_.age_yr, point_.alive);
     const FinishedRegime finished = kernel_.harvest(point_, measured_);
     report_.value = {dollars_per_acre(finished.money), finished.land_weight,

@@ -49,9 +49,11 @@ struct HarvestRecord {
 };
 
 struct CashFlowLine {
+  enum class Kind { establishment, cut, other };
   Age at;
   std::string what;
   MoneyPerAcre amount;  // expected, undiscounted, per acre of the original stand
+  Kind kind = Kind::other;
 };
 
 // The stand at the end of one year, before any cut of that year.
