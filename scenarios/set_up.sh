@@ -4,9 +4,9 @@
 # What the program needs to be built, what the tests need to be built, and the
 # programs of others against which tests check its numbers.
 build_packages=(g++ cmake make ninja-build libboost-dev libboost-program-options-dev
-                libglpk-dev nlohmann-json3-dev libfmt-dev libhwy-dev)
+                libglpk-dev nlohmann-json3-dev libfmt-dev libhwy-dev libxlsxwriter-dev)
 test_packages=(catch2)
-oracle_packages=(python3-scipy coinor-clp)
+oracle_packages=(python3-scipy coinor-clp gnumeric python3-icalendar)
 
 say() { printf '\n== %s\n' "$*"; }
 

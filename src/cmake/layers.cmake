@@ -39,7 +39,7 @@ set(STADDLE_OUTSIDE_HEADERS
   "boost/math/|numeric|Boost::headers"
   "math.h|numeric|"                    # Boost 1.74's pchip.hpp relies on it
   "hwy/|optimise|hwy::hwy"
-  "xlsxwriter.h|report|"
+  "xlsxwriter.h|report|xlsxwriter::xlsxwriter"
   "nlohmann/|io|nlohmann_json::nlohmann_json"
   "boost/program_options|cli|Boost::program_options"
   # The library neither prints nor opens files.

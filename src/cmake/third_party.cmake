@@ -16,6 +16,14 @@ set_target_properties(GLPK::GLPK PROPERTIES
   IMPORTED_LOCATION "${GLPK_LIBRARY}"
   INTERFACE_INCLUDE_DIRECTORIES "${GLPK_INCLUDE_DIR}")
 
+# Spreadsheets. No CMake file either, and a pkg-config one that not every system has.
+find_library(XLSXWRITER_LIBRARY xlsxwriter REQUIRED)
+find_path(XLSXWRITER_INCLUDE_DIR xlsxwriter.h REQUIRED)
+add_library(xlsxwriter::xlsxwriter UNKNOWN IMPORTED)
+set_target_properties(xlsxwriter::xlsxwriter PROPERTIES
+  IMPORTED_LOCATION "${XLSXWRITER_LIBRARY}"
+  INTERFACE_INCLUDE_DIRECTORIES "${XLSXWRITER_INCLUDE_DIR}")
+
 # Vector arithmetic. Without it the same sums are done one at a time.
 find_package(hwy CONFIG QUIET)
 if(TARGET hwy::hwy)
