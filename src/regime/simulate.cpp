@@ -180,6 +180,8 @@ class Telling {
     year.expected_loss_share = storm.loss_share;
     year.expected_loss =
         dollars_per_acre(storm.loss_share * value - storm.salvage_usd_ac + storm.cleanup_usd_ac);
+    year.expected_salvage = dollars_per_acre(storm.salvage_usd_ac);
+    year.expected_cleanup = dollars_per_acre(storm.cleanup_usd_ac);
     year.share_standing = point_.alive;
     report_.years.push_back(std::move(year));
   }

@@ -64,6 +64,8 @@ struct YearRecord {
   MoneyPerAcre stumpage_value;   // tons x final prices, other timber included
   double expected_loss_share = 0.0;  // of the acres that entered the year
   MoneyPerAcre expected_loss;    // per acre that entered: lost stumpage less salvage, plus clean-up
+  MoneyPerAcre expected_salvage; // per acre that entered
+  MoneyPerAcre expected_cleanup; // per acre that entered
   double share_standing = 1.0;   // after the storm
 };
 
