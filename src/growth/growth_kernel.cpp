@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "growth/growth_kernel.h"
 
+#include <algorithm>
 #include <numeric>
 #include <utility>
 
@@ -22,9 +23,10 @@ numeric::MonotoneCurve column_curve(const YieldTable& table, const std::vector<d
   return numeric::MonotoneCurve(std::move(points));
 }
 
-AgeRow equation_row(const EquationSet& e, double site_index_ft, int age_yr) {
+AgeRow equation_row(const EquationSet& e, double site_index_ft, int age_yr,
+                    const EstablishmentResponse& response) {
   AgeRow row;
-  const double age = age_yr;
+  const double age = equation_age(age_yr, response.years_gained);
   row.known = true;
   row.survival_term =
       e.survival_rate * e.survival_rate * site_index_ft * std::pow(age, e.survival_age_power);
@@ -34,6 +36,9 @@ AgeRow equation_row(const EquationSet& e, double site_index_ft, int age_yr) {
   const double log_height = std::log(row.height_ft);
   const auto& b = e.basal_area;
   row.log_basal_constant = b[0] + b[1] / age + b[3] * log_height + b[5] * log_height / age;
+  if (response.hardwood_percent != 0.0) {
+    row.log_basal_constant += e.hardwood_per_percent.value() * response.hardwood_percent;
+  }
   row.log_basal_exponent = b[2] + b[4] / age;
   const auto& y = e.total_weight;
   switch (e.total_weight_form) {
@@ -48,26 +53,51 @@ AgeRow equation_row(const EquationSet& e, double site_index_ft, int age_yr) {
       row.log_tons_basal = y[2] + y[5] / age;
       break;
   }
-  row.crown_slope = crown_slope(age_yr);
+  row.crown_slope = crown_slope(age);
   return row;
 }
 
 }  // namespace
 
-double crown_slope(int age_yr) {
+double equation_age(double age_yr, double years_gained) {
+  return age_yr + years_gained * std::min(age_yr / years_gained_grown_in_yr, 1.0);
+}
+
+double crown_slope(double age_yr) {
   constexpr double asymptote = -1.35243;
   constexpr double per_inverse_age = -33.54194;
   return asymptote + per_inverse_age / age_yr;
 }
 
-GrowthKernel::GrowthKernel(const EquationSet& equations, double site_index_ft, double planted_tpa)
+GrowthKernel::GrowthKernel(const EquationSet& equations, double site_index_ft, double planted_tpa,
+                           const EstablishmentResponse& response)
     : recovery_per_yr_(equations.recovery_per_yr),
       survival_floor_tpa_(equations.survival_floor_tpa),
       survival_exponent_(equations.survival_exponent) {
+  require(response.hardwood_percent == 0.0 || equations.hardwood_per_percent,
+          "these equations have no response to hardwoods");
+  require(response.years_gained > -years_gained_grown_in_yr, "a stand does not grow backwards");
   for (int age = 0; age <= oldest_age_yr; ++age) {
-    rows_.push_back(equation_row(equations, site_index_ft, age));
+    rows_.push_back(equation_row(equations, site_index_ft, age, response));
   }
   planted_ = track(planted_tpa, 0);
+  if (response.precommercial) thin_young_stand(*response.precommercial);
+}
+
+// The invariant of the survivors holds for the whole life of the planted stand: the years
+// before the thinning take up the difference in their survival term, so that every reader
+// of the rows, the vector search too, sees one track. A cut made before the thinning would
+// not be followed rightly by it; there is none.
+void GrowthKernel::thin_young_stand(const PrecommercialThinning& thinning) {
+  const int at = thinning.at.whole();
+  const double left = thinning.to.in(trees_per_acre);
+  require(left > survival_floor_tpa_, "a thinned young stand follows the survival equation");
+  if (trees_at(planted_, at) <= left) return;
+  const double invariant = track(left, at).invariant;
+  for (int age = 0; age < at; ++age) {
+    rows_[static_cast<std::size_t>(age)].survival_term += planted_.invariant - invariant;
+  }
+  planted_.invariant = invariant;
 }
 
 GrowthKernel::GrowthKernel(const YieldTable& table)

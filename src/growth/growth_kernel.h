@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "staddle/growth/equation_set.h"
+#include "staddle/growth/establishment_response.h"
 #include "staddle/growth/yield_table.h"
 
 namespace staddle {
@@ -35,7 +36,8 @@ struct AgeRow {
 // face is GrowthModel.
 class GrowthKernel {
  public:
-  GrowthKernel(const EquationSet& equations, double site_index_ft, double planted_tpa);
+  GrowthKernel(const EquationSet& equations, double site_index_ft, double planted_tpa,
+               const EstablishmentResponse& response);
   explicit GrowthKernel(const YieldTable& table);
   explicit GrowthKernel(const TabledRegime& regime);
 
@@ -73,6 +75,7 @@ class GrowthKernel {
   struct TabledMeasures {
     double height_ft, tpa, basal_area_ft2_ac, total_tons;
   };
+  void thin_young_stand(const PrecommercialThinning& thinning);
   void add_tabled_row(int age_yr, const TabledMeasures& measures, double density_exponent);
 
   bool from_table_ = false;
@@ -86,6 +89,6 @@ class GrowthKernel {
 
 // Exponent of the crown equation at an age: ln(1 - CR) = (a + b/A) Dq/H (Dyer &
 // Burkhart 1987, from memory, unverified).
-double crown_slope(int age_yr);
+double crown_slope(double age_yr);
 
 }  // namespace staddle

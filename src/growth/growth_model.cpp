@@ -17,9 +17,10 @@ const AgeRow& known_row(const GrowthKernel& kernel, Age at) {
 }  // namespace
 
 GrowthModel GrowthModel::from_equations(const EquationSet& equations, Height site_index,
-                                        TreeDensity planted) {
+                                        TreeDensity planted,
+                                        const EstablishmentResponse& response) {
   return GrowthModel(std::make_shared<const GrowthKernel>(equations, site_index.in(feet),
-                                                          planted.in(trees_per_acre)));
+                                                          planted.in(trees_per_acre), response));
 }
 
 GrowthModel GrowthModel::from_table(const YieldTable& table) {

@@ -58,6 +58,7 @@ void read_coefficients(const Place& root, EquationSet& set) {
   set.total_weight = numbers<6>(root["total_weight"]["coefficients"]);
   set.merchantable = numbers<5>(root["merchantable"]["coefficients"]);
   set.recovery_per_yr = root["thinned_stand"]["recovery_per_yr"].number_or_zero();
+  set.hardwood_per_percent = root["hardwood"]["per_percent"].number();
 }
 
 }  // namespace

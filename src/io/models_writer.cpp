@@ -40,7 +40,7 @@ std::string total_weight_equation(TotalWeightForm form) {
 }
 
 std::vector<ShownEquation> equations_of(const EquationSet& model) {
-  return {
+  std::vector<ShownEquation> equations{
       {"dominant height, feet",
        "dominant_height",
        "H = SI ((1 - exp(-rate A)) / (1 - exp(-rate base)))^shape",
@@ -68,6 +68,13 @@ std::vector<ShownEquation> equations_of(const EquationSet& model) {
        "CI = 1 - B / Bu; CI2 = CI1 exp(-k (A2 - A1)); B2 = Bu2 (1 - CI2)",
        {{"k", model.recovery_per_yr}}},
   };
+  if (model.hardwood_per_percent) {
+    equations.push_back({"basal area beside hardwoods, P their percentage of the pine's",
+                         "hardwood",
+                         "ln B = ln Bu + h P",
+                         {{"h", *model.hardwood_per_percent}}});
+  }
+  return equations;
 }
 
 std::string range_text(const FittedRange& range) {

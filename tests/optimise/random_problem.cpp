@@ -118,6 +118,20 @@ DecisionLattice random_lattice(RandomStream& random, const ProblemKind& kind) {
   return lattice;
 }
 
+// As sites are prepared, and somewhat beyond.
+EstablishmentResponse random_response(RandomStream& random, const EquationSet& set) {
+  EstablishmentResponse response;
+  if (chance(random, 0.8)) response.years_gained = between(random, -2, 6);
+  if (set.hardwood_per_percent && chance(random, 0.7)) {
+    response.hardwood_percent = between(random, 0, 60);
+  }
+  if (chance(random, 0.5)) {
+    response.precommercial = PrecommercialThinning{age(whole_between(random, 2, 7)),
+                                                   trees_per_acre(between(random, 200, 800))};
+  }
+  return response;
+}
+
 }  // namespace
 
 Hazard random_hazard(RandomStream& random) {
@@ -183,8 +197,12 @@ StandProblem random_problem(RandomStream& random, const ProblemKind& kind) {
     std::vector<ProductLimit> products = default_products();
     if (chance(random, 0.2)) products[0].grade_fraction = between(random, 0.3, 1.0);
     if (chance(random, 0.2)) products.erase(products.begin());
-    return {GrowthModel::from_equations(set, feet(between(random, 50, 90)),
-                                        trees_per_acre(between(random, 250, 1100))),
+    const Height site = feet(between(random, 50, 90));
+    const TreeDensity planted =
+        trees_per_acre(between(random, 250, kind.responses ? 4000 : 1100));
+    const EstablishmentResponse response =
+        kind.responses ? random_response(random, set) : EstablishmentResponse{};
+    return {GrowthModel::from_equations(set, site, planted, response),
             Assortment::from_equations(set, products)};
   }();
   StandCase stand_case{models.first, models.second, {}, random_costs(random), {}};

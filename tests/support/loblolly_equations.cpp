@@ -38,6 +38,7 @@ EquationSet upland_loblolly() {
   set.total_weight = {-3.818016, 0.430179, 1.276768, -8.088792, 7.428472, 5.554509};
   set.merchantable = {-1.007482, 3.931373, -0.518057, -0.048385, 5.660573};
   set.recovery_per_yr = 0.076472;
+  set.hardwood_per_percent = -0.003689;
   return set;
 }
 

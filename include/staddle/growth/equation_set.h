@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -60,6 +61,10 @@ struct EquationSet {
 
   // Competition of a thinned stand decays by exp(-k years).
   double recovery_per_yr = 0.0;
+
+  // ln B changes by this for every percent of hardwood basal area over that of the pine;
+  // absent where the source prints no such response.
+  std::optional<double> hardwood_per_percent;
 
   FittedRange fitted_age_yr, fitted_tpa, fitted_site_index_ft;
   std::vector<WorkedValue> worked_values;

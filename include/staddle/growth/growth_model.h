@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "staddle/growth/equation_set.h"
+#include "staddle/growth/establishment_response.h"
 #include "staddle/growth/yield_table.h"
 
 namespace staddle {
@@ -16,9 +17,14 @@ class GrowthKernel;  // plain numbers, for the evaluator's inner loop
 // Immutable; copies share their tables.
 class GrowthModel {
  public:
-  // Equations on one site. `planted` is what bare land is planted with.
+  // Equations on one site. `planted` is what bare land is planted with, `response` what
+  // was done for that stand; a measured stand shows it already and has none.
+  // REQUIRES: hardwood percent 0 where the equations have no response to it; a
+  // precommercial thinning to more trees than the survival equation's floor, and no cut of
+  // the stand up to its age.
   static GrowthModel from_equations(const EquationSet& equations, Height site_index,
-                                    TreeDensity planted);
+                                    TreeDensity planted,
+                                    const EstablishmentResponse& response = {});
   // REQUIRES: a table that the reader accepted.
   static GrowthModel from_table(const YieldTable& table);
   // One fixed regime, its thinnings already in the rows: what is read at an age is the
