@@ -58,6 +58,7 @@ class ExhaustiveSearch {
     Cut cut;
     for (std::size_t i = 0; i < allowed; ++i) {
       const double removal = rules_.removals()[i];
+      if (point.entries == 0 && !first_removal_asked(options_, removal)) continue;
       if (!rules_.leaves_trees(removal, point.entries)) continue;
       kernel_.work_out_cut(point, measured, removal, cut);
       if (!rules_.cut_may_be_taken(cut)) continue;

@@ -65,6 +65,11 @@ class LatticeRules {
   std::vector<double> removals_;
 };
 
+// Whether the first thinning may take this share of the lattice.
+inline bool first_removal_asked(const StandOptions& options, double removal_fraction) {
+  return !options.first_removal_fraction || *options.first_removal_fraction == removal_fraction;
+}
+
 // The stand may not be thinned to fewer trees than this; project convention.
 inline constexpr double fewest_trees_left = 30.0;
 // No product may stand more than this higher after a cut; tons per acre.

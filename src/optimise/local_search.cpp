@@ -61,6 +61,7 @@ double LocalSearch::value_of(LatticeRegime& plan) {
     if (at < stretch.cut_from || at > stretch.cut_to) return minus_infinity;
     const std::size_t allowed = limits_.removals_allowed(at);
     if (plan.removal[i] < 0 || removal >= allowed) return minus_infinity;
+    if (i == 0 && !first_removal_asked(options_, rules_.removals()[removal])) return minus_infinity;
     StretchPlan part = stretch.plan;
     if (tables_.perils.empty()) part.from = at;
     part.to = at;

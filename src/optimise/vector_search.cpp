@@ -211,6 +211,7 @@ void VectorSearch::try_cuts(const SearchState& state, int age_yr) {
   const auto entry = static_cast<std::size_t>(regime_.cuts);
   for (std::size_t option = 0; option < allowed; ++option) {
     if (!factors.leaves_trees[option]) continue;
+    if (state.entries == 0 && !first_removal_asked(options_, rules_.removals()[option])) continue;
     if (pruning && is_pruned(option)) continue;
     if (!limits_.cut_may_be_taken(regime_, age_yr, cuts, option)) continue;
     const SearchState after = state_after(kernel_, tables_, state, stand, age_yr, cuts, option,

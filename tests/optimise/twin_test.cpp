@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "optimise/candidates.h"
@@ -91,6 +92,47 @@ TEST_CASE("the proved search answers as the exhaustive one with three thinnings"
               12);
   check_twins("stormy twins of three",
               {.storms = true, .max_thinnings = 3, .just_so = true, .removals = 2, .years = 12}, 6);
+}
+
+TEST_CASE("the proved search answers as the exhaustive one for stands that were established") {
+  check_twins("twins of responses", {.responses = true}, 120);
+  check_twins("stormy twins of responses", {.storms = true, .years = 12, .responses = true}, 40);
+}
+
+// Every first cut of the lattice, by both methods; the best of them is that of any cut.
+void check_first_cuts(const StandProblem& problem) {
+  for (int at = problem.lattice.thinning_from.whole(); at <= problem.lattice.thinning_to.whole();
+       ++at) {
+    StandOptions options;
+    options.first_thinning_at = age(at);
+    const StandSolution any = solve(problem, options);
+    std::vector<std::string> found;
+    for (const double removal : problem.lattice.removal_fractions) {
+      CAPTURE(at, removal);
+      options.first_removal_fraction = removal;
+      options.method = StandOptions::Method::automatic;
+      const StandSolution fast = solve(problem, options);
+      options.method = StandOptions::Method::exhaustive;
+      REQUIRE(describe(fast) == describe(solve(problem, options)));
+      if (fast.status == StandSolution::Status::no_regime) continue;
+      const Thinning& first = fast.best.regime.thinnings.front();
+      REQUIRE(first.at == age(at));
+      REQUIRE(first.removal_fraction == removal);
+      found.push_back(describe(fast.best));
+    }
+    REQUIRE(found.empty() == (any.status == StandSolution::Status::no_regime));
+    if (!found.empty()) REQUIRE(std::ranges::count(found, describe(any.best)) == 1);
+  }
+}
+
+TEST_CASE("the first cut asked for is the one made and the rest is the best after it") {
+  const TaggedSeed seed("first cuts");
+  for (std::uint64_t number = 0; number < 12; ++number) {
+    RandomStream random = seed.stream(number);
+    CAPTURE(number);
+    check_first_cuts(
+        random_problem(random, {.storms = number % 2 == 1, .removals = 3, .years = 8}));
+  }
 }
 
 TEST_CASE("the count of regimes is that of an exhaustive search without limits on the stand") {

@@ -22,6 +22,9 @@ struct StandOptions {
   bool by_count = false;
   // Only regimes whose first thinning is at this age: what acting then would be worth.
   std::optional<Age> first_thinning_at;
+  // Only with first_thinning_at: regimes whose first thinning takes this share, one of the
+  // lattice's removal fractions. Later thinnings are free.
+  std::optional<double> first_removal_fraction;
   std::stop_token stop;
   Progress progress;  // may be empty
 };

@@ -12,11 +12,9 @@
 // Figures as data, drawn by the SVG writer alone. All numbers are finite.
 namespace staddle {
 
-// "Value of the land, $/acre". Words stand at the ticks instead of numbers where a tick is
-// named; years are written without a thousands separator.
 struct Axis {
-  std::string title;
-  bool years = false;      // whole years: ticks at whole numbers, no separators
+  std::string title;       // with its unit: "worth, $/acre"
+  bool years = false;      // calendar years or ages: whole numbers without separators
   bool from_zero = false;  // the scale includes zero
 };
 
@@ -55,6 +53,7 @@ struct LineChart {
 struct BarSeries {
   std::string name;
   std::vector<std::optional<double>> values;  // one per category
+  std::vector<std::string> labels = {};       // at the ends of the bars, or none at all
 };
 
 struct BarChart {
@@ -67,8 +66,6 @@ struct BarChart {
   std::string category_title;
   Axis value;
   std::vector<BarSeries> series;
-  std::vector<std::string> labels = {};  // at the ends of the first series' bars
-  bool stacked = false;                  // the series of a category stand on one another
 };
 
 // Values over two choices, rows from the bottom up; a cell absent is not allowed.

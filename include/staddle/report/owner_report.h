@@ -29,11 +29,13 @@ struct InputFile {
   std::string text;  // byte for byte
 };
 
+// `summary` is the whole answer in at most twelve short lines.
 struct OwnerReport {
   std::string title;
   std::string subject;                      // "62 acres of loblolly pine, 15 years old in 2027"
   std::string purpose, owner, prepared_by;  // may be empty
   std::vector<KeyFigure> key_figures;
+  std::vector<std::string> summary;
   std::vector<AnswerGroup> answer;  // the first page; the opening lines, grouped
   std::vector<Section> sections;    // with figures
   Section assumptions, sources, cautions;
@@ -49,9 +51,9 @@ std::string to_html(const OwnerReport& report);
 std::string to_markdown(const OwnerReport& report);
 std::string to_text(const OwnerReport& report);
 
-// The first page alone, as twelve lines at most.
-std::string summary_text(const OwnerReport& report);
-std::string summary_markdown(const OwnerReport& report);
+// Title and summary alone.
 std::string summary_html(const OwnerReport& report);
+std::string summary_markdown(const OwnerReport& report);
+std::string summary_text(const OwnerReport& report);
 
 }  // namespace staddle

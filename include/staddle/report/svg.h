@@ -7,7 +7,7 @@
 
 namespace staddle {
 
-// The figure as an <svg> element to stand in a page: 720 units wide, scaled to the width
+// The figure as an <svg> element to stand in a page: 480 units wide, scaled to the width
 // it is given; with a title and a description; its ids begin with `id`; every element
 // bears its own attributes, none leans on a style sheet. Series differ by dash or hatch as
 // well as by colour. The same figure gives the same bytes.
