@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "staddle/base/error.h"
+#include "staddle/base/result.h"
 
 // Comma-separated values by RFC 4180: quoted cells, doubled quotation marks and line
 // ends inside them. Besides: a byte order mark, LF or CRLF, a semicolon as delimiter
@@ -24,9 +25,40 @@ struct CsvTable {
   std::vector<CsvRow> rows;
 };
 
+// The rows of a text, one after the other, so that a long file need not be held in cells.
+class CsvRows {
+ public:
+  // The faults of a text that cannot be read at all; else the rows before the first.
+  // `text` and `file` must outlive the rows.
+  static Result<CsvRows> of(std::string_view text, const std::string& file);
+
+  // The next row with content, the header first. Reports an open quotation and text
+  // behind a closing quotation mark into `faults`; the row that it gives is then moot.
+  std::optional<CsvRow> next(Faults& faults);
+
+ private:
+  CsvRows(std::string_view text, const std::string& file) : text_(text), file_(&file) {}
+
+  void choose_delimiter();
+  CsvRow read_row(Faults& faults);
+  std::string read_cell(Faults& faults);
+  std::string read_quoted(Faults& faults);
+  void end_line();
+  void fault(int line, std::string text, std::string hint, Faults& faults) const;
+
+  std::string_view text_;
+  const std::string* file_;
+  std::size_t at_ = 0;
+  int line_ = 1;
+  char delimiter_ = 0;  // none yet: the header chooses
+};
+
 // Reports what is no such table (no text, no header, an open quotation, text behind a
 // closing quotation mark) into `faults`, and then returns nothing.
 std::optional<CsvTable> parse_csv(std::string_view text, const std::string& file, Faults& faults);
+
+// Without the blanks around it.
+std::string trimmed(std::string_view text);
 
 // "line 7, column tpa".
 std::string csv_place(int line, const std::string& column);

@@ -6,7 +6,7 @@
 #include <cctype>
 #include <map>
 
-#include "io/csv.h"
+#include "io/csv_columns.h"
 #include "io/number_text.h"
 #include "io/option_check.h"
 
@@ -39,12 +39,14 @@ constexpr std::array<std::pair<const char*, CrownClass>, 4> crown_classes = {
 
 class PlotsReader {
  public:
-  PlotsReader(const std::string& file, const std::optional<std::vector<std::string>>& products,
-              Faults& faults)
-      : file_(file), products_(products), faults_(faults) {}
+  PlotsReader(const CsvTable& csv, const std::string& file,
+              const std::optional<std::vector<std::string>>& products, Faults& faults)
+      : file_(file),
+        products_(products),
+        faults_(faults),
+        columns_(csv.header, all_columns, required_columns, file, faults) {}
 
   std::vector<Plot> read(const CsvTable& csv) {
-    read_header(csv.header);
     if (!faults_.empty()) return {};  // cells would be blamed for the header
     for (const CsvRow& row : csv.rows) read_row(row);
     if (csv.rows.empty()) {
@@ -55,35 +57,9 @@ class PlotsReader {
   }
 
  private:
-  void read_header(const CsvRow& header) {
-    const std::vector<std::string> known(all_columns.begin(), all_columns.end());
-    for (std::size_t i = 0; i < header.cells.size(); ++i) {
-      const std::string& name = header.cells[i];
-      const std::string place = csv_place(header.line, name);
-      if (std::find(known.begin(), known.end(), name) == known.end()) {
-        fault(FaultCode::unknown_key, place, "there is no such column",
-              did_you_mean(nearest_name(name, known)));
-      } else if (!columns_.emplace(name, i).second) {
-        fault(FaultCode::repeated_key, place, "this column stands here twice");
-      }
-    }
-    for (const char* name : required_columns) {
-      if (!columns_.contains(name)) {
-        fault(FaultCode::missing_key, csv_place(header.line, name), "this column is required");
-      }
-    }
-    cells_ = header.cells.size();
-  }
-
   void read_row(const CsvRow& row) {
     row_ = &row;
-    if (row.cells.size() != cells_) {
-      fault(FaultCode::malformed, "line " + std::to_string(row.line),
-            "found " + std::to_string(row.cells.size()) + " cells; the header has " +
-                std::to_string(cells_),
-            "write decimals with a point, not a comma");
-      return;
-    }
+    if (!columns_.fits(row, faults_)) return;
     const std::string name = text_cell("plot");
     if (name.empty()) {
       fault(FaultCode::missing_key, place("plot"), "the cell is empty; every row names its plot");
@@ -102,7 +78,7 @@ class PlotsReader {
     if (is_new) {
       plots_.push_back({name, stratum, {}});
       first_line_.push_back(row_->line);
-      if (stratum.empty() && columns_.contains("stratum")) {
+      if (stratum.empty() && columns_.has("stratum")) {
         fault(FaultCode::missing_key, place("stratum"),
               "the cell is empty; where there are strata every plot lies in one");
       }
@@ -119,7 +95,7 @@ class PlotsReader {
 
   void read_empty_plot(const Plot& plot) {
     for (const char* column : tree_columns) {
-      if (!columns_.contains(column) || cell(column).empty()) continue;
+      if (cell(column).empty()) continue;
       fault(FaultCode::missing_key, place("tree_dbh_in"),
             "the cell is empty, but " + std::string(column) + " says something of the tree",
             "a plot without trees is a row with nothing but its plot and stratum");
@@ -154,7 +130,7 @@ class PlotsReader {
 
   // The number in a cell; absent where the cell is blank or, reported, wrong.
   std::optional<double> measure(const Measure& what) {
-    if (!columns_.contains(what.column) || cell(what.column).empty()) return std::nullopt;
+    if (cell(what.column).empty()) return std::nullopt;
     const auto value = csv_number(cell(what.column), file_, place(what.column), faults_);
     if (!value || what.range.contains(*value)) return value;
     const bool percent = std::string(what.column) == crown_ratio.column && *value >= 1.0;
@@ -197,13 +173,10 @@ class PlotsReader {
     return name;
   }
 
-  const std::string& cell(const std::string& column) const {
-    return row_->cells[columns_.at(column)];
-  }
+  std::string cell(const char* column) const { return columns_.cell(*row_, column); }
 
-  std::string text_cell(const std::string& column) {
-    if (!columns_.contains(column)) return "";
-    const std::string& text = cell(column);
+  std::string text_cell(const char* column) {
+    std::string text = cell(column);
     if (has_control_character(text)) {
       fault(FaultCode::out_of_range, place(column),
             "found " + quoted_text(text) +
@@ -221,8 +194,7 @@ class PlotsReader {
   const std::string& file_;
   const std::optional<std::vector<std::string>>& products_;
   Faults& faults_;
-  std::map<std::string, std::size_t> columns_;
-  std::size_t cells_ = 0;
+  const CsvColumns columns_;
   const CsvRow* row_ = nullptr;
   std::vector<Plot> plots_;
   std::vector<int> first_line_;               // of each plot
@@ -237,7 +209,7 @@ Result<std::vector<Plot>> read_plots(const std::string& text, const std::string&
   Faults faults;
   const auto csv = parse_csv(text, file, faults);
   if (!csv) return faults;
-  std::vector<Plot> plots = PlotsReader(file, products, faults).read(*csv);
+  std::vector<Plot> plots = PlotsReader(*csv, file, products, faults).read(*csv);
   if (!faults.empty()) return faults;
   return plots;
 }

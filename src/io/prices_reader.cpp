@@ -8,7 +8,7 @@
 #include <map>
 #include <optional>
 
-#include "io/csv.h"
+#include "io/csv_columns.h"
 #include "io/number_text.h"
 #include "io/option_check.h"
 
@@ -17,12 +17,6 @@ namespace {
 
 constexpr std::array<const char*, 3> columns = {"date", "product", "usd_per_ton"};
 constexpr NumberRange prices = from_to(0, 1e5);
-
-std::string trimmed(const std::string& text) {
-  const std::size_t first = text.find_first_not_of(" \t");
-  if (first == std::string::npos) return "";
-  return text.substr(first, text.find_last_not_of(" \t") - first + 1);
-}
 
 // "2024-06-30", a day that there was.
 bool is_iso_date(const std::string& text) {
@@ -42,11 +36,14 @@ bool is_iso_date(const std::string& text) {
 
 class PricesReader {
  public:
-  PricesReader(const std::string& file, const std::vector<std::string>& products, Faults& faults)
-      : file_(file), products_(products), faults_(faults) {}
+  PricesReader(const CsvTable& csv, const std::string& file,
+               const std::vector<std::string>& products, Faults& faults)
+      : file_(file),
+        products_(products),
+        faults_(faults),
+        columns_(csv.header, columns, columns, file, faults) {}
 
   std::vector<DatedPrices> read(const CsvTable& csv) {
-    read_header(csv.header);
     if (!faults_.empty()) return {};  // cells would be blamed for the header
     for (const CsvRow& row : csv.rows) read_row(row);
     if (csv.rows.empty()) {
@@ -67,36 +64,10 @@ class PricesReader {
     faults_.push_back({code, file_, place, std::move(text), std::move(hint)});
   }
 
-  void read_header(const CsvRow& header) {
-    const std::vector<std::string> known(columns.begin(), columns.end());
-    for (std::size_t i = 0; i < header.cells.size(); ++i) {
-      const std::string name = trimmed(header.cells[i]);
-      const std::string place = csv_place(header.line, name);
-      if (std::find(known.begin(), known.end(), name) == known.end()) {
-        fault(FaultCode::unknown_key, place, "there is no such column",
-              did_you_mean(nearest_name(name, known)));
-      } else if (!places_.emplace(name, i).second) {
-        fault(FaultCode::repeated_key, place, "this column stands here twice");
-      }
-    }
-    for (const char* name : columns) {
-      if (!places_.contains(name)) {
-        fault(FaultCode::missing_key, csv_place(header.line, name), "this column is required");
-      }
-    }
-    cells_ = header.cells.size();
-  }
-
   void read_row(const CsvRow& row) {
-    if (row.cells.size() != cells_) {
-      fault(FaultCode::malformed, "line " + std::to_string(row.line),
-            "found " + std::to_string(row.cells.size()) + " cells; the header has " +
-                std::to_string(cells_),
-            "write decimals with a point, not a comma");
-      return;
-    }
-    const std::string date = trimmed(row.cells[places_.at("date")]);
-    const std::string product = trimmed(row.cells[places_.at("product")]);
+    if (!columns_.fits(row, faults_)) return;
+    const std::string date = columns_.cell(row, "date");
+    const std::string product = columns_.cell(row, "product");
     const bool dated = is_iso_date(date);
     if (!dated) {
       fault(FaultCode::wrong_type, csv_place(row.line, "date"),
@@ -109,7 +80,7 @@ class PricesReader {
             did_you_mean(nearest_name(product, products_)));
     }
     const std::string place = csv_place(row.line, "usd_per_ton");
-    const auto price = csv_number(row.cells[places_.at("usd_per_ton")], file_, place, faults_);
+    const auto price = csv_number(columns_.cell(row, "usd_per_ton"), file_, place, faults_);
     if (price && !prices.contains(*price)) {
       fault(FaultCode::out_of_range, place,
             "found " + number_text(*price) + "; allowed is a number from 0 to 100000 $/ton");
@@ -140,9 +111,8 @@ class PricesReader {
       }
       dates.push_back(std::move(prices_then));
     }
-    std::sort(faults_.begin(), faults_.end(), [](const Fault& a, const Fault& b) {
-      return line_of(a) < line_of(b);
-    });
+    std::sort(faults_.begin(), faults_.end(),
+              [](const Fault& a, const Fault& b) { return line_of(a) < line_of(b); });
     return dates;
   }
 
@@ -153,8 +123,7 @@ class PricesReader {
   const std::string& file_;
   const std::vector<std::string>& products_;
   Faults& faults_;
-  std::map<std::string, std::size_t> places_;
-  std::size_t cells_ = 0;
+  const CsvColumns columns_;
   std::map<std::string, std::map<std::string, Quote>> quotes_;  // by date and product
 };
 
@@ -166,7 +135,7 @@ std::vector<DatedPrices> read_dated_prices(const std::string& text, const std::s
   Faults own;
   std::vector<DatedPrices> dates;
   if (const auto csv = parse_csv(text, file, own)) {
-    dates = PricesReader(file, products, own).read(*csv);
+    dates = PricesReader(*csv, file, products, own).read(*csv);
   }
   faults.insert(faults.end(), own.begin(), own.end());
   return dates;
