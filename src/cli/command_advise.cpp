@@ -3,6 +3,7 @@
 
 #include "advise/scene.h"
 #include "cli/input_file.h"
+#include "cli/many_stands.h"
 #include "cli/scenario_question.h"
 #include "staddle/io/advice_writer.h"
 #include "staddle/io/model_library.h"
@@ -17,6 +18,7 @@ struct AdviseCommandOptions {
   std::string scenario;
   bool exhaustive = false;
   bool prove = false;
+  ManyStandsOptions many;
   OutputOptions output;
 };
 
@@ -26,6 +28,7 @@ void set_up(CommandLine& line, AdviseCommandOptions& options) {
             &options.exhaustive);
   line.flag("prove", "also prove the value as a linear program (lattices of up to 5,000 states)",
             &options.prove);
+  add_many_stands_options(line, options.many);
   add_output_options(line, {"text", "json"}, &options.output);
 }
 
@@ -75,6 +78,11 @@ std::optional<Outcome> refused_proof(const AdviseProblem& problem, const std::st
 
 Outcome run(const AdviseCommandOptions& options) {
   if (const auto refused = overwriting(options.scenario, options.output)) return *refused;
+  if (options.many.file) {
+    if (options.prove) return wrong_command_line("option --prove: one stand alone can be proved");
+    return advise_many_stands(options.scenario, options.many, options.exhaustive, options.output);
+  }
+  if (options.many.part) return wrong_command_line("option --part: it needs --stands beside it");
   const std::string file = shown_name(options.scenario);
   const Result<ScenarioQuestion> question = load_question(options.scenario);
   if (!question) return wrong_input(question.error(), file);
@@ -118,14 +126,24 @@ Owner: Marlow Pettibone (invented)
 }  // namespace
 
 Command advise_command() {
-  return {"advise",
-          "when to thin and cut a stand, how much, and what it is worth",
-          "What to do with one stand, this season and later: the thinnings and the final harvest\n"
-          "that are worth most among all that the scenario allows, what each of your own plans\n"
-          "would cost beside them, how sure the advice is, and what could go wrong.",
-          "staddle advise scenarios/stand/juniper_creek.json",
-          example_output,
-          binder<AdviseCommandOptions>(set_up, run)};
+  return {
+      "advise",
+      "when to thin and cut a stand, how much, and what it is worth",
+      "What to do with one stand, this season and later: the thinnings and the final harvest\n"
+      "that are worth most among all that the scenario allows, what each of your own plans\n"
+      "would cost beside them, how sure the advice is, and what could go wrong.\n"
+      "\n"
+      "With --stands it answers every row of a CSV of stands with the scenario's prices and\n"
+      "choices: a line of JSON for each, in the order of the file. A row with a fault gives a\n"
+      "line with its errors, and the rest go on. Columns: name,acres,group,model,site_index_ft,\n"
+      "dominant_height_ft,planted_tpa,age_yr,tpa,basal_area_ft2_ac,live_crown_ratio,\n"
+      "last_thinning_age_yr,last_thinning_removal_fraction; a blank cell is a key left out.\n"
+      "Long files are cut for several machines or sittings: --part 3/20 -o 3.jsonl answers the\n"
+      "third of twenty parts, and the parts put together in order are the whole. A file of -o is\n"
+      "there only when it is whole: after an interruption run the parts whose file is missing.",
+      "staddle advise scenarios/stand/juniper_creek.json",
+      example_output,
+      binder<AdviseCommandOptions>(set_up, run)};
 }
 
 }  // namespace staddle::cli

@@ -9,11 +9,12 @@
 namespace staddle::cli {
 
 // What running a command came to. The text goes to its output, the faults to standard
-// error, one a line; where there are faults there is no text.
+// error, one a line. A text beside another code than done is written all the same.
 struct Outcome {
   ExitCode code = ExitCode::done;
-  std::string text;
-  Faults faults;
+  std::string text = {};
+  Faults faults = {};
+  bool written = false;  // the command wrote its output itself, piece by piece
 };
 
 Outcome done(std::string text);

@@ -12,6 +12,7 @@
 #include <cstring>
 #include <filesystem>
 #include <system_error>
+#include <utility>
 
 namespace staddle::cli {
 namespace {
@@ -45,21 +46,6 @@ bool write_all(int descriptor, const std::string& text) {
   return true;
 }
 
-std::optional<std::string> failure(const std::string& target) {
-  return fmt::format("{}: cannot be written: {}", target, std::strerror(errno));
-}
-
-std::optional<std::string> write_directly(const std::string& text, const std::string& path) {
-  const int descriptor = ::open(path.c_str(), O_WRONLY | O_CLOEXEC);
-  if (descriptor < 0) return failure(path);
-  const bool written = write_all(descriptor, text);
-  const int reason = errno;
-  const bool closed = ::close(descriptor) == 0;
-  if (written && closed) return std::nullopt;
-  if (!written) errno = reason;
-  return failure(path);
-}
-
 // The mode that the new file takes: that of the file it replaces, else what a plain new
 // file would have.
 mode_t mode_for(const std::string& target) {
@@ -70,42 +56,75 @@ mode_t mode_for(const std::string& target) {
   return 0666 & ~mask;
 }
 
-std::optional<std::string> replace(const std::string& text, const std::string& target) {
-  const std::filesystem::path folder = std::filesystem::path(target).parent_path();
-  std::string temporary = (folder / ".staddle-XXXXXX").string();
-  const SignalsHeld held;
-  const int descriptor = ::mkstemp(temporary.data());
-  if (descriptor < 0) return failure(target);
-  bool whole = write_all(descriptor, text) && ::fchmod(descriptor, mode_for(target)) == 0 &&
-               ::fsync(descriptor) == 0;
-  int reason = errno;
-  if (::close(descriptor) != 0 && whole) {
-    whole = false;
-    reason = errno;
+}  // namespace
+
+OutputStream::OutputStream(const std::optional<std::string>& path)
+    : shown_(!path || *path == "-" ? "standard output" : *path) {
+  if (!path || *path == "-") {
+    descriptor_ = STDOUT_FILENO;
+    return;
   }
-  if (whole && ::rename(temporary.c_str(), target.c_str()) == 0) return std::nullopt;
-  if (whole) reason = errno;
-  ::unlink(temporary.c_str());
-  errno = reason;
-  return failure(target);
+  struct stat status {};
+  if (::stat(path->c_str(), &status) != 0) {
+    open_beside(*path);
+  } else if (!S_ISREG(status.st_mode)) {
+    descriptor_ = ::open(path->c_str(), O_WRONLY | O_CLOEXEC);
+    close_ = true;
+  } else if (::access(path->c_str(), W_OK) == 0) {
+    // Through a symbolic link the file it leads to is replaced, not the link.
+    std::error_code error;
+    const std::filesystem::path leads_to = std::filesystem::canonical(*path, error);
+    open_beside(error ? *path : leads_to.string());
+  }
+  if (descriptor_ < 0) fail();
 }
 
-}  // namespace
+OutputStream::~OutputStream() {
+  if (close_ && descriptor_ >= 0) ::close(descriptor_);
+  if (!temporary_.empty()) ::unlink(temporary_.c_str());
+}
+
+void OutputStream::open_beside(const std::string& target) {
+  const std::filesystem::path folder = std::filesystem::path(target).parent_path();
+  target_ = target;
+  std::string name = (folder / ".staddle-XXXXXX").string();
+  descriptor_ = ::mkstemp(name.data());
+  close_ = true;
+  if (descriptor_ >= 0) temporary_ = name;
+}
+
+void OutputStream::fail() {
+  if (!failure_) failure_ = fmt::format("{}: cannot be written: {}", shown_, std::strerror(errno));
+}
+
+bool OutputStream::write(const std::string& text) {
+  if (!failure_ && !write_all(descriptor_, text)) fail();
+  return !failure_;
+}
+
+bool OutputStream::finish() {
+  if (failure_) return false;
+  const bool to_file = !temporary_.empty();
+  if (to_file && (::fchmod(descriptor_, mode_for(target_)) != 0 || ::fsync(descriptor_) != 0)) {
+    fail();
+  }
+  if (close_ && ::close(std::exchange(descriptor_, -1)) != 0) fail();
+  if (!to_file || failure_) return !failure_;
+  if (::rename(temporary_.c_str(), target_.c_str()) != 0) {
+    fail();
+    return false;
+  }
+  temporary_.clear();
+  return true;
+}
 
 std::optional<std::string> write_output(const std::string& text,
                                         const std::optional<std::string>& path) {
-  if (!path || *path == "-") {
-    if (write_all(STDOUT_FILENO, text)) return std::nullopt;
-    return failure("standard output");
-  }
-  struct stat status {};
-  if (::stat(path->c_str(), &status) != 0) return replace(text, *path);
-  if (!S_ISREG(status.st_mode)) return write_directly(text, *path);
-  if (::access(path->c_str(), W_OK) != 0) return failure(*path);
-  // Through a symbolic link the file it leads to is replaced, not the link.
-  std::error_code error;
-  const std::filesystem::path target = std::filesystem::canonical(*path, error);
-  return replace(text, error ? *path : target.string());
+  std::optional<SignalsHeld> held(std::in_place);
+  OutputStream output(path);
+  if (!output.replaces_file()) held.reset();
+  if (output.write(text)) output.finish();
+  return output.failure();
 }
 
 void write_error_line(const std::string& line) {

@@ -40,10 +40,12 @@ ExitCode run_command(const Command& command, const Words& words) {
   if (!faults.empty()) return refuse(faults, see_help);
   if (bound.line->help_asked()) return write_text(help_of(command), std::nullopt);
   const Outcome outcome = bound.run();
-  if (outcome.code == ExitCode::done) return write_text(outcome.text, bound.output->file);
   if (outcome.code == ExitCode::wrong_command_line) return refuse(outcome.faults, see_help);
   for (const Fault& fault : outcome.faults) write_error_line(to_line(fault));
-  return outcome.code;
+  const bool has_text = outcome.code == ExitCode::done || !outcome.text.empty();
+  if (!has_text || outcome.written) return outcome.code;
+  const ExitCode written = write_text(outcome.text, bound.output->file);
+  return written == ExitCode::done ? outcome.code : written;
 }
 
 ExitCode run_help(const Words& words) {

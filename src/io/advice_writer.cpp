@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "staddle/io/advice_writer.h"
 
+#include "io/advice_value.h"
 #include "io/plan_writer.h"
 #include "io/proof_value_writer.h"
 #include "io/ready_writer.h"
@@ -242,8 +243,12 @@ class AdviceWriter {
 
 }  // namespace
 
+Value json::advice(const Scenario& scenario, const Advice& advice) {
+  return AdviceWriter(scenario, advice).write();
+}
+
 std::string advice_json(const Scenario& scenario, const Advice& advice, const AnswerProof* proof) {
-  Value result = AdviceWriter(scenario, advice).write();
+  Value result = json::advice(scenario, advice);
   if (proof != nullptr) result["proof"] = json::answer_proof(*proof);
   return json::result_text(result);
 }

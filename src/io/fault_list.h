@@ -23,6 +23,8 @@ class FaultList {
   bool empty() const { return placed_.empty(); }
   const std::string& file() const { return file_; }
   Faults in_file_order() const;
+  // As they were found, each with its order.
+  const std::vector<std::pair<int, Fault>>& placed() const { return placed_; }
 
  private:
   std::string file_;

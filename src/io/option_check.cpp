@@ -140,6 +140,7 @@ class Checker {
 
  private:
   void value(Node& node, const Option& option, const std::string& pointer) {
+    if (!node.usable) return;  // reported already
     const bool number = node.kind == kinds::number;
     const bool any_number = option.allowed.has(kinds::number | kinds::whole);
     if (number ? !any_number : !option.allowed.has(node.kind)) {

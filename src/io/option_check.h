@@ -24,7 +24,7 @@ struct DefaultCondition {
 
 // Reports unknown and missing keys, wrong kinds, numbers out of range, texts that are
 // no choice, control characters, and lists too short or too long, and marks what it
-// reports as not usable.
+// reports as not usable. What is marked so already is passed over.
 void check_values(json::Node& root, std::span<const Option> options, FaultList& faults);
 
 // Adds the missing keys that have a default, marked as assumed, and lists them.

@@ -65,6 +65,10 @@ ScenarioBlock regimes_block();
 // In the order in which they are read.
 std::vector<ScenarioBlock> scenario_blocks();
 
+// The scenario of a tree whose single values were checked: fills in the defaults and reads
+// block after block. What a fault makes meaningless stays as it was.
+Scenario read_scenario_tree(json::Node& tree, const FileLoader& load, FaultList& faults);
+
 // One option of scenario_options(). REQUIRES: that there is one with this pointer.
 const Option& scenario_option(std::string_view pointer);
 

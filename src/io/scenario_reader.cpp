@@ -34,26 +34,31 @@ const Option& scenario_option(std::string_view pointer) {
   return *found;
 }
 
+Scenario read_scenario_tree(json::Node& tree, const FileLoader& load, FaultList& faults) {
+  std::vector<DefaultCondition> conditions;
+  for (const ScenarioBlock& block : scenario_blocks()) {
+    conditions.insert(conditions.end(), block.conditions.begin(), block.conditions.end());
+  }
+  Scenario scenario;
+  scenario.file = faults.file();
+  scenario.assumed = fill_defaults(tree, scenario_options(), conditions);
+  ScenarioReading reading{.tree = tree,
+                          .root = Place(&tree, ""),
+                          .faults = faults,
+                          .load = load,
+                          .assumed = scenario.assumed,
+                          .questions = scenario.questions};
+  for (const ScenarioBlock& block : scenario_blocks()) block.read(reading, scenario);
+  return scenario;
+}
+
 Result<Scenario> read_scenario(const std::string& text, const std::string& file,
                                const FileLoader& load) {
   FaultList faults(file);
   auto tree = json::parse(text, faults);
   if (!tree) return faults.in_file_order();
   check_values(*tree, scenario_options(), faults);
-  std::vector<DefaultCondition> conditions;
-  for (const ScenarioBlock& block : scenario_blocks()) {
-    conditions.insert(conditions.end(), block.conditions.begin(), block.conditions.end());
-  }
-  Scenario scenario;
-  scenario.file = file;
-  scenario.assumed = fill_defaults(*tree, scenario_options(), conditions);
-  ScenarioReading reading{.tree = *tree,
-                          .root = Place(&*tree, ""),
-                          .faults = faults,
-                          .load = load,
-                          .assumed = scenario.assumed,
-                          .questions = scenario.questions};
-  for (const ScenarioBlock& block : scenario_blocks()) block.read(reading, scenario);
+  Scenario scenario = read_scenario_tree(*tree, load, faults);
   if (!faults.empty()) return faults.in_file_order();
   return scenario;
 }

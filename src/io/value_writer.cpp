@@ -51,4 +51,8 @@ std::string result_text(const Value& result) {
   return result.dump(2, ' ', false, Value::error_handler_t::replace) + "\n";
 }
 
+std::string result_line(const Value& result) {
+  return result.dump(-1, ' ', false, Value::error_handler_t::replace) + "\n";
+}
+
 }  // namespace staddle::json

@@ -42,5 +42,7 @@ Value assumptions(const std::vector<Assumption>& assumed);
 
 // The whole result, indented, with an end of line.
 std::string result_text(const Value& result);
+// The same on one line.
+std::string result_line(const Value& result);
 
 }  // namespace staddle::json
