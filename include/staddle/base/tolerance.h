@@ -46,6 +46,14 @@ inline constexpr double lp_relative = 1e-9;
 // to 1e-7 of its own.
 inline constexpr double proof_agreement = 1e-6;
 
+// A tract is solved when bound - value <= tract_proof * max(1, |value|), dollars: the sum of
+// what the linear program's audit and the search of every stand let pass.
+inline constexpr double tract_proof = 1e-7;
+
+// A limit of a tract is kept when it gives way by at most limit_kept times its scale: what
+// it asks, or for a difference of two periods what the tract would use unlimited, at least 1.
+inline constexpr double limit_kept = 1e-7;
+
 // Roots (rates of return, break-evens) are narrowed until the bracket is at most
 // root * max(1, |root|) wide.
 inline constexpr double root = 1e-12;

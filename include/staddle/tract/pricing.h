@@ -13,7 +13,7 @@ namespace staddle {
 // shadow prices of the limits, by plan year (0, the present, to the last). Alone the
 // default is the question of a single stand: the most present value.
 struct PlanWeights {
-  double present_value = 1.0;  // per dollar of present value
+  double present_value = 1.0;               // per dollar of present value
   std::vector<double> income, cost;         // per undiscounted dollar; cost is positive
   std::vector<double> establishment;        // per dollar, on top of cost
   std::vector<double> final_harvest_acres;  // per acre cut

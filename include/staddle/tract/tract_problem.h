@@ -63,7 +63,7 @@ struct OpenStand {
 };
 
 struct TractPlan {
-  int years = 30;      // 1 to 200, a multiple of period_yr
+  int years = 30;  // 1 to 200, a multiple of period_yr
   int period_yr = 1;
   std::vector<IncomeFloor> income_floors;
   std::optional<double> income_max_drop_fraction;  // of the period before
@@ -75,7 +75,7 @@ struct TractPlan {
   // its worth at the start, every stand under its own best plan.
   std::optional<double> ending_value_min_fraction;
   std::optional<Money> establishment_max_per_period;  // planting and site preparation
-  bool whole_stands = false;  // one regime for all acres of a stand
+  bool whole_stands = false;                          // one regime for all acres of a stand
 
   int periods() const { return years / period_yr; }
 };

@@ -17,7 +17,7 @@ struct RegimeShare {
   // Told by the evaluator: bare land as a land that bears the same regime for ever,
   // standing on the land value of RegimeShare::land_value.
   RegimeReport report;
-  MoneyPerAcre land_expectation_value;  // bare: of the regime; standing: LEV*, if known
+  MoneyPerAcre land_expectation_value;       // bare: of the regime; standing: LEV*, if known
   std::optional<MoneyPerAcre> forest_value;  // standing
   // What an acre counts in the tract's present value: this rotation plus its land weight
   // times land_value.
@@ -57,7 +57,7 @@ struct TractPeriod {
   Money establishment;  // part of cost
   Area final_harvest_acres;
   std::vector<Weight> tons;  // by product of the tract
-  Area open_acres;  // where the plan asks for them: the least of its years
+  Area open_acres;           // where the plan asks for them: the least of its years
 };
 
 // What a limit costs at the margin.
@@ -68,8 +68,9 @@ struct LimitCost {
   int from_year = 0, to_year = 0;
   // Present value lost for one unit by which the limit is made stricter, dollars, >= 0.
   double shadow_price = 0.0;
-  std::string unit;   // "usd of present value per usd of income"
-  std::string text;   // one sentence
+  std::string unit;      // "usd of present value per usd of income"
+  std::string text;      // one sentence
+  bool is_floor = true;  // a limit from below
 };
 
 // A limit that gives way in the smallest relaxation.
@@ -82,6 +83,7 @@ struct LimitConflict {
   double most_possible = 0.0;  // of a limit from above: the least possible
   std::string unit;
   std::string text;
+  bool is_floor = true;
 };
 
 // status         meaning                           fields
@@ -102,8 +104,8 @@ struct TractSolution {
   bool keeps_limits = false;
   double max_gap_asked = 0.0;
 
-  Money present_value;  // of the plan
-  Money bound;          // no plan that keeps the limits is worth more
+  Money present_value;        // of the plan
+  Money bound;                // no plan that keeps the limits is worth more
   double gap_fraction = 0.0;  // (bound - value)/max(1, |value|), >= 0
   Money unlimited_present_value;
   Money starting_value, ending_value;  // as ending_value_min_fraction compares them
@@ -111,16 +113,16 @@ struct TractSolution {
   // whole_stands.
   Money split_present_value;
 
-  std::vector<std::string> products;   // of the tract
-  std::vector<StandSchedule> stands;   // in the order of the problem
-  std::vector<TractAction> actions;    // by year, then by stand
+  std::vector<std::string> products;  // of the tract
+  std::vector<StandSchedule> stands;  // in the order of the problem
+  std::vector<TractAction> actions;   // by year, then by stand
   std::vector<TractPeriod> periods;
   std::vector<TractPeriod> years;      // 0 to plan.years
   std::vector<LimitCost> limit_costs;  // those that cost something, in the plan's order
   std::vector<LimitConflict> conflicts;
-  int rounds = 0;           // of column generation; enumerated: 0
-  std::size_t columns = 0;  // regimes that entered the linear program
-  std::vector<std::string> assumed;    // sentences
+  int rounds = 0;                    // of column generation; enumerated: 0
+  std::size_t columns = 0;           // regimes that entered the linear program
+  std::vector<std::string> assumed;  // sentences
 };
 
 }  // namespace staddle

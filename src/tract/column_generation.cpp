@@ -1,0 +1,141 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tract/column_generation.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "staddle/base/parallel.h"
+#include "staddle/base/tolerance.h"
+
+namespace staddle {
+namespace {
+
+// How much of the prices searched is of the best bound, the rest of the master program
+// (Wentges 1997, Int. Trans. Oper. Res. 4:151): the master's own swing widely.
+constexpr double smoothing = 0.7;
+
+}  // namespace
+
+ColumnGeneration::ColumnGeneration(const std::vector<StandModel>& models, const Limits& limits,
+                                   Master& master, PricingOracle& oracle,
+                                   const TractOptions& options)
+    : models_(models), limits_(limits), master_(master), oracle_(oracle), options_(options) {}
+
+void ColumnGeneration::forget_bound() {
+  bound_ = std::numeric_limits<double>::infinity();
+  bound_worths_.clear();
+}
+
+double ColumnGeneration::seconds_left() const {
+  constexpr double no_limit = 1e6;
+  return options_.seconds_left ? std::min(no_limit, options_.seconds_left()) : no_limit;
+}
+
+bool ColumnGeneration::time_is_up() const {
+  return options_.stop.stop_requested() || seconds_left() <= 0.0;
+}
+
+bool ColumnGeneration::gap_is_met() const {
+  if (master_.stage() == Master::Stage::relaxing) return false;
+  if (!master_.keeps_limits()) return false;
+  const double allowed = std::max(options_.max_gap, tolerance::tract_proof);
+  return bound_ - master_.value() <= allowed * std::max(1.0, std::fabs(master_.value()));
+}
+
+void ColumnGeneration::tell(TractProgress::Stage told_as) const {
+  if (!options_.progress) return;
+  const bool has_value =
+      master_.has_point() && master_.keeps_limits() && master_.stage() != Master::Stage::relaxing;
+  TractProgress progress{told_as, rounds_, master_.columns().size()};
+  progress.value = has_value ? master_.present_value() : -std::numeric_limits<double>::infinity();
+  progress.bound =
+      master_.stage() == Master::Stage::relaxing ? std::numeric_limits<double>::infinity() : bound_;
+  options_.progress(progress);
+}
+
+ColumnGeneration::Search ColumnGeneration::search_stand(std::size_t stand,
+                                                        const std::vector<double>& worths) const {
+  PlanWeights weights = weights_of(limits_, worths, models_[stand].group);
+  const bool relaxing = master_.stage() == Master::Stage::relaxing;
+  if (relaxing) weights.present_value = 0.0;
+  Search search;
+  const WeighedRegime best = oracle_.best(stand, weights, 1).front();
+  search.best_worth = best.worth;
+  if (master_.knows(stand, best.regime)) return search;
+  TractColumn column = column_of(models_, stand, limits_, best.regime);
+  // The evaluator's own figures decide whether it is wanted at the master's prices.
+  const double earns = worth_of(column, master_.worths()) - (relaxing ? column.value : 0.0);
+  const double price = master_.price_of_acre(stand);
+  if (earns - price > tolerance::prune_slack(price)) search.columns.push_back(std::move(column));
+  return search;
+}
+
+bool ColumnGeneration::search(const std::vector<double>& worths, std::size_t& added) {
+  constexpr std::size_t per_chunk = 8;
+  std::vector<Search> searches(models_.size());
+  const std::size_t chunks = (models_.size() + per_chunk - 1) / per_chunk;
+  const bool done = for_each_chunk(
+      chunks, options_.threads,
+      [&](std::size_t chunk) {
+        const std::size_t end = std::min(models_.size(), (chunk + 1) * per_chunk);
+        for (std::size_t s = chunk * per_chunk; s < end; ++s) {
+          searches[s] = search_stand(s, worths);
+        }
+      },
+      options_.stop);
+  if (!done) return false;
+  std::vector<double> best_worth;
+  for (const Search& search : searches) best_worth.push_back(search.best_worth);
+  const double bound = master_.bound_at(worths, best_worth);
+  if (bound < bound_) {
+    bound_ = bound;
+    bound_worths_ = worths;
+  }
+  added = 0;
+  for (Search& search : searches) {
+    for (TractColumn& column : search.columns) {
+      if (master_.add(std::move(column))) ++added;
+    }
+  }
+  return true;
+}
+
+ColumnGeneration::End ColumnGeneration::run(TractProgress::Stage told_as) {
+  bool finished = false;
+  while (true) {
+    const End end = one_round(told_as, finished);
+    tell(told_as);
+    if (finished) return end;
+  }
+}
+
+ColumnGeneration::End ColumnGeneration::one_round(TractProgress::Stage, bool& finished) {
+  finished = true;
+  if (master_.has_point() && time_is_up()) return End::stopped;
+  ++rounds_;
+  lp::Options options;
+  options.stop = options_.stop;
+  options.seconds = std::max(1e-3, seconds_left());
+  const lp::Status status = master_.solve(options);
+  if (status == lp::Status::limit_reached) return End::stopped;
+  if (status != lp::Status::optimal) {
+    message_ = master_.message();
+    return End::gave_up;
+  }
+  if (gap_is_met()) return End::gap_met;
+  for (double share = bound_worths_.empty() ? 0.0 : smoothing;; share = 0.0) {
+    std::vector<double> worths = master_.worths();
+    for (std::size_t r = 0; r < worths.size() && share > 0.0; ++r) {
+      worths[r] = share * bound_worths_[r] + (1.0 - share) * worths[r];
+    }
+    std::size_t added = 0;
+    if (!search(worths, added)) return End::stopped;
+    if (gap_is_met()) return End::gap_met;
+    if (added > 0) break;
+    if (share == 0.0) return End::proved;
+  }
+  finished = false;
+  return End::proved;
+}
+
+}  // namespace staddle

@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tract/tract_column.h"
+
+#include <algorithm>
+
+namespace staddle {
+
+TractColumn column_of(const std::vector<StandModel>& models, std::size_t stand,
+                      const Limits& limits, const Regime& regime) {
+  const StandModel& model = models[stand];
+  const AcreFlows flows = model.flows_of(model.report_of(regime), limits.plan_years);
+  TractColumn column{stand, regime, flows.present_value, flows.ending_value, {}};
+  for (std::size_t r = 0; r < limits.rows.size(); ++r) {
+    if (!limits.rows[r].counts(model.group)) continue;
+    const double use = use_of(limits.rows[r], limits, flows);
+    if (use != 0.0) column.uses.push_back({r, use});
+  }
+  return column;
+}
+
+bool same_regime(const Regime& a, const Regime& b) {
+  return a.final_harvest == b.final_harvest &&
+         std::equal(a.thinnings.begin(), a.thinnings.end(), b.thinnings.begin(), b.thinnings.end(),
+                    [](const Thinning& x, const Thinning& y) {
+                      return x.at == y.at && x.removal_fraction == y.removal_fraction;
+                    });
+}
+
+double worth_of(const TractColumn& column, const std::vector<double>& worths) {
+  double worth = column.value;
+  for (const lp::Term& use : column.uses) worth += worths[use.index] * use.value;
+  return worth;
+}
+
+}  // namespace staddle

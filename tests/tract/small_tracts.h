@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "staddle/base/random.h"
+#include "staddle/tract/tract_problem.h"
+
+namespace staddle::support {
+
+// The worked example of staddle/tract/solve.h, without its limit.
+TractProblem two_stands();
+
+struct TractKind {
+  int stands = 4;
+  bool storms = false;
+};
+
+// A tract of small random stands, standing and bare, under no limits.
+TractProblem random_tract(RandomStream& random, const TractKind& kind);
+
+// Limits of every kind that the tract can often but not always keep, each with some chance.
+void add_random_limits(RandomStream& random, TractProblem& problem);
+
+}  // namespace staddle::support
