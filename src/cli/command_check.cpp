@@ -16,7 +16,7 @@ struct CheckOptions {
 
 void set_up(CommandLine& line, CheckOptions& options) {
   line.argument("FILE",
-                "a scenario (JSON), or a yield table (CSV); - reads a scenario from "
+                "a scenario or a tract (JSON), or a yield table (CSV); - reads JSON from "
                 "standard input",
                 &options.file);
   add_output_options(line, {"text", "json"}, &options.output);
@@ -30,8 +30,15 @@ Result<SoundInput> check_yield_table(const std::string& path) {
   return SoundInput{shown_name(path), {}, {}};
 }
 
-Result<SoundInput> check_scenario(const std::string& path) {
-  const Result<Scenario> scenario = load_scenario(path);
+Result<SoundInput> check_json_file(const std::string& path) {
+  const Result<std::string> text = read_input(path);
+  if (!text) return text.error();
+  if (says_it_is_a_tract(*text)) {
+    const Result<TractFile> tract = read_tract(*text, shown_name(path), loader_beside(path));
+    if (!tract) return tract.error();
+    return SoundInput{shown_name(path), tract->assumed, tract->questions};
+  }
+  const Result<Scenario> scenario = read_scenario(*text, shown_name(path), loader_beside(path));
   if (!scenario) return scenario.error();
   Faults faults = stated_regime_faults(*scenario);
   if (!faults.empty()) return faults;
@@ -42,7 +49,7 @@ Outcome run(const CheckOptions& options) {
   if (const auto refused = overwriting(options.file, options.output)) return *refused;
   const Result<SoundInput> checked = options.file.ends_with(".csv")
                                          ? check_yield_table(options.file)
-                                         : check_scenario(options.file);
+                                         : check_json_file(options.file);
   if (!checked) return wrong_input(checked.error(), shown_name(options.file));
   return done(options.output.format == "json" ? check_json(*checked) : check_text(*checked));
 }

@@ -10,6 +10,7 @@
 #include "cli/command_hold.h"
 #include "cli/command_models.h"
 #include "cli/command_storm.h"
+#include "cli/command_tract.h"
 #include "cli/command_vary.h"
 
 namespace staddle::cli {
@@ -22,6 +23,7 @@ const std::vector<Command>& commands() {
       hold_command(),
       storm_command(),
       vary_command(),
+      tract_command(),
       check_command(),
       models_command(),
   };

@@ -78,4 +78,10 @@ Result<Scenario> load_scenario(const std::string& path) {
   return read_scenario(*text, shown_name(path), loader_beside(path));
 }
 
+Result<TractFile> load_tract(const std::string& path) {
+  const Result<std::string> text = read_input(path);
+  if (!text) return text.error();
+  return read_tract(*text, shown_name(path), loader_beside(path));
+}
+
 }  // namespace staddle::cli

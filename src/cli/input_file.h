@@ -5,6 +5,7 @@
 
 #include "staddle/base/result.h"
 #include "staddle/io/scenario_reader.h"
+#include "staddle/io/tract_reader.h"
 
 namespace staddle::cli {
 
@@ -21,6 +22,9 @@ FileLoader loader_beside(const std::string& scenario_path);
 
 // Reads a scenario and the tables beside it.
 Result<Scenario> load_scenario(const std::string& path);
+
+// Reads a tract and the tables beside it.
+Result<TractFile> load_tract(const std::string& path);
 
 // How messages name an input: its path as it was typed.
 std::string shown_name(const std::string& path);

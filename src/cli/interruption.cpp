@@ -9,7 +9,12 @@ namespace staddle::cli {
 
 Interruption::Interruption() {
   sigemptyset(&signals_);
-  for (const int signal : {SIGINT, SIGTERM, SIGHUP}) sigaddset(&signals_, signal);
+  for (const int signal : {SIGINT, SIGTERM, SIGHUP}) {
+    // Whoever began the program may want it to outlive a signal, as nohup does.
+    struct sigaction action {};
+    const bool ignored = ::sigaction(signal, nullptr, &action) == 0 && action.sa_handler == SIG_IGN;
+    if (!ignored) sigaddset(&signals_, signal);
+  }
   pthread_sigmask(SIG_BLOCK, &signals_, &before_);
   watcher_ = std::jthread([this](const std::stop_token& over) { watch(over); });
 }

@@ -60,5 +60,7 @@ struct Option {
 
 // Every option of a scenario file, block by block, in the order of the format.
 std::span<const Option> scenario_options();
+// Every option of a tract file.
+std::span<const Option> tract_options();
 
 }  // namespace staddle
