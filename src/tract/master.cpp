@@ -117,7 +117,14 @@ bool Master::add(TractColumn column) {
 }
 
 lp::Status Master::solve(const lp::Options& options) {
-  const lp::Solution solution = solver_.solve(options);
+  lp::Solution solution = solver_.solve(options);
+  if (solution.status == lp::Status::numerical_trouble) {
+    // From nothing, by the other method: where it came from may be the trouble.
+    solver_ = lp::LinearProgramSolver(solver_.program());
+    lp::Options afresh = options;
+    afresh.simplex = lp::Simplex::dual;
+    solution = solver_.solve(afresh);
+  }
   message_ = solution.message;
   if (solution.status != lp::Status::optimal) return solution.status;
   const auto slacks = static_cast<std::ptrdiff_t>(limits_.rows.size());

@@ -2,6 +2,9 @@
 #include "tract/tract_column.h"
 
 #include <algorithm>
+#include <cmath>
+
+#include "staddle/base/tolerance.h"
 
 namespace staddle {
 
@@ -13,7 +16,8 @@ TractColumn column_of(const std::vector<StandModel>& models, std::size_t stand,
   for (std::size_t r = 0; r < limits.rows.size(); ++r) {
     if (!limits.rows[r].counts(model.group)) continue;
     const double use = use_of(limits.rows[r], limits, flows);
-    if (use != 0.0) column.uses.push_back({r, use});
+    // Crumbs of the growth equations, 1e-90 of a ton, would spoil the program's scaling.
+    if (std::fabs(use) > tolerance::limit_slack) column.uses.push_back({r, use});
   }
   return column;
 }

@@ -16,7 +16,7 @@ struct TractColumn {
   Regime regime;
   double value = 0.0;  // present value
   double ending_value = 0.0;
-  std::vector<lp::Term> uses;  // of limits that count the stand, by row; not where 0
+  std::vector<lp::Term> uses;  // of limits that count the stand, by row; not next to nothing
 };
 
 TractColumn column_of(const std::vector<StandModel>& models, std::size_t stand,
