@@ -4,9 +4,13 @@
 #include <fmt/format.h>
 #include <xlsxwriter.h>
 
+#include <cerrno>
 #include <cmath>
 #include <cstdint>
+#include <cstdio>
+#include <cstring>
 #include <ctime>
+#include <utility>
 
 #include "report/utf8.h"
 #include "staddle/base/contract.h"
@@ -100,6 +104,12 @@ void dress(lxw_format* format, Look look) {
     default:
       break;
   }
+}
+
+std::optional<std::string> failure_to_open(const std::string& path) {
+  std::FILE* file = std::fopen(path.c_str(), "ab");
+  if (file == nullptr || std::fclose(file) != 0) return std::strerror(errno);
+  return std::nullopt;
 }
 
 void must(lxw_error error) { require(error == LXW_NO_ERROR, "a cell that the sheet can hold"); }
@@ -200,16 +210,14 @@ void Sheet::bars(const Bars& bars) {
 
 // ---- workbook ----
 
-Workbook::Workbook(const std::string& path) : book_(workbook_new(path.c_str())) {
+Workbook::Workbook(const std::string& path) : path_(path), book_(workbook_new(path.c_str())) {
   require(book_ != nullptr, "memory for a workbook");
   lxw_doc_properties properties{};
   properties.created = created;
   must(workbook_set_properties(book_, &properties));
 }
 
-Workbook::~Workbook() {
-  if (book_ != nullptr) workbook_close(book_);
-}
+Workbook::~Workbook() { lxw_workbook_free(book_); }
 
 Sheet& Workbook::add_sheet(const std::string& wanted_name) {
   std::vector<std::string> taken;
@@ -222,8 +230,10 @@ Sheet& Workbook::add_sheet(const std::string& wanted_name) {
 }
 
 std::optional<std::string> Workbook::close() {
-  const lxw_error error = workbook_close(book_);
-  book_ = nullptr;
+  // Asked first, because the library would print its own message.
+  if (auto failure = failure_to_open(path_)) return failure;
+  // Frees the workbook too.
+  const lxw_error error = workbook_close(std::exchange(book_, nullptr));
   if (error == LXW_NO_ERROR) return std::nullopt;
   return lxw_strerror(error);
 }

@@ -95,13 +95,14 @@ class Workbook {
 
   // The sheet's name is the wanted one, made fit for a sheet and different from the others.
   Sheet& add_sheet(const std::string& wanted_name);
-  // What went wrong with the file; nothing when all went well.
+  // What went wrong with the file; nothing when all went well. REQUIRES: not closed before.
   std::optional<std::string> close();
 
  private:
   friend class Sheet;
   lxw_format* format(Look look);
 
+  std::string path_;
   lxw_workbook* book_;
   std::deque<Sheet> sheets_;  // never move
   std::map<Look, lxw_format*> formats_;
