@@ -5,8 +5,8 @@
 #include "cli/input_file.h"
 #include "cli/many_stands.h"
 #include "cli/scenario_question.h"
+#include "cli/storm_zone_ids.h"
 #include "staddle/io/advice_writer.h"
-#include "staddle/io/model_library.h"
 #include "staddle/io/proof_writer.h"
 #include "staddle/optimise/prove.h"
 #include "staddle/report/text.h"
@@ -55,14 +55,6 @@ Outcome disagreement(const AnswerProof& proof) {
             "report it with the scenario: " +
                 proof_text(proof),
             ""}}};
-}
-
-std::vector<std::string> storm_zone_ids() {
-  std::vector<std::string> ids;
-  for (const StormZone& zone : built_in_storm_zones()) {
-    if (!zone.perils.empty()) ids.push_back(zone.id);
-  }
-  return ids;
 }
 
 // Why a proof cannot be had, asked before anything is solved; nothing where it can.

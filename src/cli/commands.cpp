@@ -9,6 +9,7 @@
 #include "cli/command_grow.h"
 #include "cli/command_hold.h"
 #include "cli/command_models.h"
+#include "cli/command_report.h"
 #include "cli/command_storm.h"
 #include "cli/command_tract.h"
 #include "cli/command_vary.h"
@@ -23,6 +24,7 @@ const std::vector<Command>& commands() {
       hold_command(),
       storm_command(),
       vary_command(),
+      report_command(),
       tract_command(),
       check_command(),
       models_command(),

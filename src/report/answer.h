@@ -71,6 +71,9 @@ std::optional<Section> signs_section(const Answer& answer);
 Section risks_section(const Answer& answer);
 std::optional<Section> storms_section(const Answer& answer);
 Section assumptions_section(const Answer& answer);
+// Where the growth comes from, and where it was stretched.
+Section growth_section(const Answer& answer);
+// The same and the cautions.
 Section sources_section(const Answer& answer);
 std::string foot_of(const Answer& answer);
 

@@ -77,7 +77,7 @@ void Canvas::dot(Place centre, double radius, const std::string& fill, const Pen
 
 void Canvas::text(Place at, const std::string& words, Anchor anchor, bool bold) {
   elements_ += fmt::format(
-      "<text x=\"{}\" y=\"{}\" font-size=\"{}\" font-family=\"Arial, Helvetica, sans-serif\"{} "
+      "<text x=\"{}\" y=\"{}\" font-size=\"{}\" font-family=\"Helvetica, Arial, sans-serif\"{} "
       "fill=\"{}\" text-anchor=\"{}\">{}</text>\n",
       number(at.x), number(at.y), number(text_size), bold ? " font-weight=\"bold\"" : "", ink::text,
       anchor_name(anchor), escape::markup(words));

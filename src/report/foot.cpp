@@ -99,8 +99,8 @@ Section assumptions_section(const Answer& answer) {
   return section;
 }
 
-Section sources_section(const Answer& answer) {
-  Section section{"Sources and cautions", {}, {}, {}};
+Section growth_section(const Answer& answer) {
+  Section section{"Sources", {}, {}, {}};
   if (const EquationSet* equations = answer.equations()) {
     section.paragraphs.push_back(fmt::format("Growth: {} ({}). Source: {}.", equations->id,
                                              equations->region, equations->source));
@@ -117,6 +117,12 @@ Section sources_section(const Answer& answer) {
         quantity_in_words(outside.what, outside.value), words::number(outside.low),
         words::number(outside.high)));
   }
+  return section;
+}
+
+Section sources_section(const Answer& answer) {
+  Section section = growth_section(answer);
+  section.title = "Sources and cautions";
   for (const std::string& caution : standing_cautions()) section.items.push_back(caution);
   return section;
 }

@@ -34,15 +34,23 @@ class Page {
     return text + closing();
   }
 
-  std::string first_page() { return opening() + closing(); }
+  std::string summary() {
+    std::string text = top("short") + "</header>\n" + key_figures() + "<ul>\n";
+    for (const std::string& line : report_.summary) text += "<li>" + markup(line) + "</li>\n";
+    return text + "</ul>\n</div>\n" + closing();
+  }
 
  private:
-  std::string opening() const {
+  std::string top(const char* kind) const {
     std::string text = head_of_page;
     text += fmt::format("<title>{}</title>\n<style>{}</style>\n</head>\n<body>\n<main>\n",
                         markup(report_.title), page_style);
-    text += "<div class=\"answer\">\n<header>\n<h1>" + markup(report_.title) + "</h1>\n";
-    text += "<p class=\"subject\">" + markup(report_.subject) + "</p>\n";
+    text += fmt::format("<div class=\"{}\">\n<header>\n<h1>{}</h1>\n", kind, markup(report_.title));
+    return text + "<p class=\"subject\">" + markup(report_.subject) + "</p>\n";
+  }
+
+  std::string opening() const {
+    std::string text = top("answer");
     for (const std::string& line : people_of(report_)) {
       text += "<p class=\"people\">" + markup(line) + "</p>\n";
     }
@@ -105,10 +113,12 @@ class Page {
 
   std::string told(const Table& table, const std::string& title) {
     const std::string name = markup(fmt::format("Table {}. {}", ++tables_, title));
+    // On paper a short table stands on one sheet.
+    constexpr std::size_t few = 10;
     std::string text = fmt::format(
-        "<div class=\"scroll\" role=\"group\" aria-label=\"{0}\" tabindex=\"0\">\n<table>\n"
+        "<div class=\"scroll{1}\" role=\"group\" aria-label=\"{0}\" tabindex=\"0\">\n<table>\n"
         "<caption>{0}</caption>\n<thead>\n<tr>",
-        name);
+        name, table.rows.size() <= few ? " few" : "");
     for (const Column& column : table.columns) text += heading(column);
     text += "</tr>\n</thead>\n<tbody>\n";
     for (const std::vector<Cell>& row : table.rows) {
@@ -160,6 +170,6 @@ class Page {
 }  // namespace
 
 std::string to_html(const OwnerReport& report) { return Page(report).whole(); }
-std::string summary_html(const OwnerReport& report) { return Page(report).first_page(); }
+std::string summary_html(const OwnerReport& report) { return Page(report).summary(); }
 
 }  // namespace staddle

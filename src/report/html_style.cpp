@@ -7,7 +7,7 @@ const char* const page_style = R"(
 :root { color-scheme: light; }
 * { box-sizing: border-box; }
 body { margin: 0; background: #fff; color: #1a1a1a;
-  font: 1.125rem/1.5 Arial, Helvetica, sans-serif; }
+  font: 1.125rem/1.5 Helvetica, Arial, sans-serif; }
 main { max-width: 48rem; margin: 0 auto; padding: 1.25rem; overflow-wrap: anywhere; }
 h1 { font-size: 1.9rem; line-height: 1.2; margin: 0 0 .4rem; }
 h2 { font-size: 1.5rem; line-height: 1.25; margin: 2.5rem 0 .6rem; padding-top: .6rem;
@@ -48,12 +48,13 @@ footer { margin-top: 2rem; border-top: 1px solid #c9c9c9; color: #3d3d3d; }
 @media (max-width: 34rem) {
   main { padding: .8rem; }
   nav ol { columns: 1; }
+  .keys li { flex-basis: 100%; }
   h1 { font-size: 1.6rem; }
   h2 { font-size: 1.35rem; }
   table { font-size: .95rem; }
   th, td { padding: .25rem .4rem; }
 }
-@page { size: letter; margin: .7in; }
+@page { size: letter; margin: .6in .7in; }
 @media print {
   body { font-size: 11pt; line-height: 1.35; }
   main { max-width: none; padding: 0; }
@@ -62,17 +63,20 @@ footer { margin-top: 2rem; border-top: 1px solid #c9c9c9; color: #3d3d3d; }
   h2 { font-size: 15pt; margin-top: 18pt; break-after: avoid; }
   h3 { font-size: 12pt; margin: 7pt 0 1pt; break-after: avoid; }
   figcaption, caption { break-after: avoid; }
-  figure { max-width: 5.6in; margin: 8pt 0; }
+  figure { max-width: 5in; margin: 8pt 0; }
   table { font-size: 9.5pt; }
   th, td { padding: 2pt 4pt; }
   tr { break-inside: avoid; }
   thead { display: table-header-group; }
   .scroll { overflow: visible; margin: 4pt 0 10pt; }
-  .answer { break-after: page; }
-  .answer p { margin: 2.5pt 0; }
-  .keys { margin: 6pt 0; gap: 6pt; }
-  .keys li { flex: 1 1 1.6in; padding: 4pt 6pt; }
-  .keys strong { font-size: 15pt; }
+  .few { break-inside: avoid; }
+  .answer { break-after: page; line-height: 1.28; }
+  .answer p { margin: 2pt 0; }
+  .answer h2 { margin-top: 6pt; padding-top: 4pt; }
+  .answer h3 { margin-top: 5pt; }
+  .keys { margin: 4pt 0; gap: 6pt; }
+  .keys li { flex: 1 1 1.6in; padding: 3pt 6pt; margin: 0; }
+  .keys strong { font-size: 14pt; }
   pre { font-size: 8.5pt; }
 }
 )";

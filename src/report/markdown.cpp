@@ -90,7 +90,7 @@ std::string to_markdown(const OwnerReport& report) {
 }
 
 std::string summary_markdown(const OwnerReport& report) {
-  return heading(1, report.title) + list(report.summary);
+  return heading(1, report.title) + paragraph(report.subject) + list(report.summary);
 }
 
 }  // namespace staddle

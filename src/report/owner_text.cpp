@@ -56,7 +56,8 @@ std::string to_text(const OwnerReport& report) {
 }
 
 std::string summary_text(const OwnerReport& report) {
-  std::string text;
+  std::string text =
+      wrapped(escape::one_line(report.title) + ": " + report.subject, "", "  ", text_width) + "\n";
   for (const std::string& line : report.summary) {
     text += wrapped(escape::one_line(line), "", "  ", text_width) + "\n";
   }

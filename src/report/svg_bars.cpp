@@ -56,14 +56,16 @@ class BarDrawing {
     plot.bottom = plot.top + plot_height;
     scale_.start = plot.bottom;
     scale_.end = plot.top;
-    Plot under_title = plot;
-    under_title.top -= line_height;  // labels stand between the title and the highest bar
-    canvas_.text({0.0, under_title.top - 14.0}, Canvas::fitted(chart_.value.title, Canvas::width));
-    draw_value_axis(canvas_, plot, scale_, {"", false, false});
+    // Labels stand between the title and the highest bar.
+    canvas_.text({0.0, top + line_height - 4.0}, Canvas::fitted(chart_.value.title, Canvas::width));
+    draw_value_axis(canvas_, plot, scale_, false);
+    left_ = plot.left;
     const double step = (plot.right - plot.left) / static_cast<double>(chart_.categories.size());
     for (std::size_t i = 0; i < chart_.categories.size(); ++i) {
       draw_group(i, plot.left + step * static_cast<double>(i), step);
     }
+    // The label of a bar that hangs to the bottom needs room of its own.
+    if (scale_.low < 0.0) plot.bottom += line_height;
     draw_categories(plot, step);
     canvas_.text({(plot.left + plot.right) / 2, plot.bottom + 2.0 * line_height + 6.0},
                  chart_.category_title, Canvas::Anchor::middle);
@@ -81,11 +83,18 @@ class BarDrawing {
       draw_bar({x, std::min(zero, end)}, wide, std::fabs(end - zero), s);
       const std::string label = label_of(s, category);
       if (label.empty()) continue;
-      const double half = Canvas::width_of(label) / 2;
-      canvas_.text({std::clamp(x + wide / 2, half, Canvas::width - half),
-                    *value < 0.0 ? end + line_height - 3.0 : end - 5.0},
-                   label, Canvas::Anchor::middle);
+      label_upright(label, x + wide / 2, end, *value < 0.0);
     }
+  }
+
+  // A label that would touch the one before it is left out: the table has its figure.
+  void label_upright(const std::string& label, double middle, double end, bool below) {
+    const double half = Canvas::width_of(label) / 2;
+    const double x = std::clamp(middle, left_ + half, Canvas::width - half);
+    double& taken = below ? taken_below_ : taken_above_;
+    if (x - half < taken + 4.0) return;
+    taken = x + half;
+    canvas_.text({x, below ? end + line_height - 3.0 : end - 5.0}, label, Canvas::Anchor::middle);
   }
 
   // Where names would touch each other only every so manyth is written.
@@ -106,40 +115,46 @@ class BarDrawing {
 
   // Names stand over their bars, in the full width.
   double draw_lying(double top) {
-    constexpr double bar = 16.0, after = 12.0;
+    constexpr double bar = 16.0, over = 21.0, after = 10.0;
     const double room = widest_label() + 8.0;
     const double left = scale_.low < 0.0 ? room : 4.0;
     scale_.start = left;
     scale_.end = Canvas::width - std::max(room, margin_right);
     const double first = top + 4.0;
-    const double group = line_height + bar * static_cast<double>(chart_.series.size()) + after;
+    const double group = over + bar * static_cast<double>(chart_.series.size()) + after;
     const double bottom = first + group * static_cast<double>(chart_.categories.size());
-    for (const double tick : scale_.ticks()) {
-      canvas_.line({scale_.at(tick), first}, {scale_.at(tick), bottom}, {ink::grid, 1.0, ""});
-    }
     for (std::size_t i = 0; i < chart_.categories.size(); ++i) {
-      double y = first + group * static_cast<double>(i) + line_height;
-      canvas_.text({0.0, y - 4.0}, Canvas::fitted(chart_.categories[i], Canvas::width));
+      double y = first + group * static_cast<double>(i) + over;
+      canvas_.text({0.0, y - 6.0}, Canvas::fitted(chart_.categories[i], Canvas::width));
+      draw_lying_ticks(y - 2.0, y + bar * static_cast<double>(chart_.series.size()));
       for (std::size_t s = 0; s < chart_.series.size(); ++s, y += bar) draw_lying_bar(i, s, y, bar);
     }
-    const double zero = scale_.at(0.0);
-    canvas_.line({zero, first}, {zero, bottom}, {ink::axis, 1.5, ""});
     draw_lying_axis(bottom);
     return bottom + 2.0 * line_height + 12.0;
   }
 
+  // Beside the bars only, so that no line runs through a name.
+  void draw_lying_ticks(double top, double bottom) {
+    const double zero = scale_.at(0.0);
+    for (const double tick : scale_.ticks()) {
+      const double x = scale_.at(tick);
+      const bool is_zero = std::fabs(x - zero) < 0.5;
+      canvas_.line({x, top}, {x, bottom},
+                   {is_zero ? ink::axis : ink::grid, is_zero ? 1.5 : 1.0, ""});
+    }
+  }
+
   void draw_lying_bar(std::size_t category, std::size_t series, double y, double high) {
     const auto& value = chart_.series[series].values[category];
-    if (!value) return;
-    const double zero = scale_.at(0.0), end = scale_.at(*value);
-    draw_bar({std::min(zero, end), y}, std::fabs(end - zero), high - 2.0, series);
-    const bool left = *value < 0.0;
+    const double zero = scale_.at(0.0), end = scale_.at(value.value_or(0.0));
+    const bool left = value && *value < 0.0;
+    if (value) draw_bar({std::min(zero, end), y}, std::fabs(end - zero), high - 2.0, series);
     canvas_.text({left ? end - 6.0 : end + 6.0, y + high - 4.0}, label_of(series, category),
                  left ? Canvas::Anchor::end : Canvas::Anchor::start, true);
   }
 
   void draw_lying_axis(double bottom) {
-    double last_end = -1.0;
+    double last_end = -Canvas::width;
     for (const double tick : scale_.ticks()) {
       const std::string label = tick_text(tick, scale_.step, false);
       const double half = Canvas::width_of(label) / 2;
@@ -165,6 +180,8 @@ class BarDrawing {
   Canvas& canvas_;
   const BarChart& chart_;
   Scale scale_;
+  double left_ = 0.0;  // labels of upright bars begin no further left
+  double taken_above_ = -Canvas::width, taken_below_ = -Canvas::width;
 };
 
 }  // namespace

@@ -22,7 +22,7 @@ inline constexpr double plot_height = 230.0;
 
 // Room for the widest of the tick labels, and a little beside them.
 double room_for_ticks(const Scale& scale, bool years);
-// Level lines at the ticks with their labels to the left; the axis title above them.
-void draw_value_axis(Canvas& canvas, const Plot& plot, const Scale& scale, const Axis& axis);
+// Level lines at the ticks with their labels to the left.
+void draw_value_axis(Canvas& canvas, const Plot& plot, const Scale& scale, bool years);
 
 }  // namespace staddle

@@ -74,7 +74,7 @@ class HeatDrawing {
     constexpr double wide = 150.0, high = 14.0;
     constexpr int pieces = 30;
     canvas_.text({0.0, 14.0}, map_.value_title);
-    const std::string least = words::number(low_), most = words::number(high_);
+    const std::string least = rounded(low_), most = rounded(high_);
     const double left = Canvas::width_of(least) + 8.0;
     canvas_.text({0.0, 36.0}, least);
     for (int i = 0; i < pieces; ++i) {
@@ -95,9 +95,13 @@ class HeatDrawing {
     }
     if (map_.within > 0.0) {
       mark_as_good({x, 51.0}, true);
-      canvas_.text({x + 12.0, 56.0}, fmt::format("within ${} of it", words::number(map_.within)));
+      canvas_.text({x + 12.0, 56.0}, map_.within_name);
     }
     return map_.best || map_.within > 0.0 ? 64.0 : 44.0;
+  }
+
+  std::string rounded(double value) const {
+    return words::number(map_.round_to * std::round(value / map_.round_to));
   }
 
   bool any_blank() const {

@@ -25,14 +25,14 @@ class LineDrawing {
 
   double draw() {
     set_scales();
-    double y = draw_names();
-    const double marks = place_marks(y);
-    plot_.top = marks + line_height + 8.0;  // room for the title of the value axis
+    const double title = draw_names() + line_height;
+    canvas_.text({0.0, title - 4.0}, Canvas::fitted(chart_.y.title, Canvas::width));
+    plot_.top = place_marks(title) + 12.0;
     plot_.bottom = plot_.top + plot_height;
     y_.start = plot_.bottom;
     y_.end = plot_.top;
     draw_band();
-    draw_value_axis(canvas_, plot_, y_, chart_.y);
+    draw_value_axis(canvas_, plot_, y_, chart_.y.years);
     draw_time_axis();
     draw_marks();
     for (std::size_t i = 0; i < chart_.series.size(); ++i) draw_series(i);
@@ -159,14 +159,13 @@ double room_for_ticks(const Scale& scale, bool years) {
   return widest + 12.0;
 }
 
-void draw_value_axis(Canvas& canvas, const Plot& plot, const Scale& scale, const Axis& axis) {
-  canvas.text({0.0, plot.top - 14.0}, Canvas::fitted(axis.title, Canvas::width));
+void draw_value_axis(Canvas& canvas, const Plot& plot, const Scale& scale, bool years) {
   for (const double tick : scale.ticks()) {
     const double y = scale.at(tick);
     const bool zero = tick > -scale.step / 2 && tick < scale.step / 2;
     canvas.line({plot.left, y}, {plot.right, y},
                 {zero ? ink::axis : ink::grid, zero ? 1.5 : 1.0, ""});
-    canvas.text({plot.left - 6.0, y + 5.0}, tick_text(tick, scale.step, axis.years),
+    canvas.text({plot.left - 6.0, y + 5.0}, tick_text(tick, scale.step, years),
                 Canvas::Anchor::end);
   }
 }

@@ -192,7 +192,7 @@ class VaryTelling {
   }
 
   Section spans() const {
-    Section section{"One figure at a time", {}, {}, {}};
+    Section section{one_at_a_time_title, {}, {}, {}};
     section.paragraphs.push_back(
         "Sorted by how far the value swings. \"Held\": the best plan of today kept all the same; "
         "\"anew\": the best plan found again.");

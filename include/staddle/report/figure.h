@@ -78,6 +78,8 @@ struct HeatMap {
   };
   std::optional<Place> best = std::nullopt;  // marked
   double within = 0.0;  // cells at most so far below the best are marked as as good; 0: none
+  std::string within_name = "";  // "within $25 of it"
+  double round_to = 1.0;         // ends of the scale are told in steps of so much
 };
 
 // A figure with the words that stand for it where it cannot be seen, and its numbers.

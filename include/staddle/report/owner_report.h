@@ -6,6 +6,8 @@
 
 #include "staddle/report/report.h"
 #include "staddle/report/stand_answers.h"
+#include "staddle/scenario/tract_file.h"
+#include "staddle/tract/tract_solution.h"
 
 // The report that the owner takes home: plain data, made once, so that page, Markdown and
 // text cannot disagree.
@@ -29,7 +31,7 @@ struct InputFile {
   std::string text;  // byte for byte
 };
 
-// `summary` is the whole answer in at most twelve short lines.
+// `summary` is the whole answer in short lines, eleven at most.
 struct OwnerReport {
   std::string title;
   std::string subject;                      // "62 acres of loblolly pine, 15 years old in 2027"
@@ -45,13 +47,16 @@ struct OwnerReport {
 };
 
 OwnerReport owner_report(const StandAnswers& answers, std::vector<InputFile> inputs);
+// REQUIRES: the solution of this tract.
+OwnerReport owner_report(const TractFile& tract, const TractSolution& solution,
+                         std::vector<InputFile> inputs);
 
 // One page that needs nothing besides itself: no script, no request, fit for print.
 std::string to_html(const OwnerReport& report);
 std::string to_markdown(const OwnerReport& report);
 std::string to_text(const OwnerReport& report);
 
-// Title and summary alone.
+// Title, subject and summary alone; as text twelve lines at most.
 std::string summary_html(const OwnerReport& report);
 std::string summary_markdown(const OwnerReport& report);
 std::string summary_text(const OwnerReport& report);

@@ -15,6 +15,9 @@ namespace staddle {
 // REQUIRES: the solution of this scenario.
 Report vary_report(const Scenario& scenario, const VarySolution& solution);
 
+// The title of its section on one figure at a time.
+inline constexpr const char* one_at_a_time_title = "One figure at a time";
+
 // to_text(vary_report(...)).
 std::string vary_text(const Scenario& scenario, const VarySolution& solution);
 

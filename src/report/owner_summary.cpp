@@ -1,0 +1,146 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <iterator>
+
+#include "report/changes.h"
+#include "report/level.h"
+#include "report/owner_answer.h"
+#include "report/what_to_do.h"
+#include "signs/plain_words.h"
+
+namespace staddle {
+namespace {
+
+// A plan of many thinnings tells the last ones together.
+constexpr std::size_t most_thinnings_told = 2;
+
+class Summary {
+ public:
+  explicit Summary(const Answer& answer) : answer_(answer), advice_(answer.advice) {}
+
+  std::vector<std::string> tell() {
+    lines_ = {now()};
+    add_entries();
+    lines_.push_back(entry("Final harvest", answer_.final_age(), advice_.best.final_harvest.tons,
+                           advice_.best.final_harvest.revenue));
+    lines_.push_back(worth());
+    if (advice_.sell_today) lines_.push_back(sold_today());
+    if (advice_.wait_five) lines_.push_back(waiting());
+    lines_.push_back(as_good());
+    if (!advice_.survives.empty()) lines_.push_back(holds());
+    lines_.push_back(risks());
+    lines_.push_back("No appraisal. Have a registered forester walk the stand before any sale.");
+    return std::move(lines_);
+  }
+
+ private:
+  static std::string per_acre(MoneyPerAcre amount) { return words::money(amount) + "/ac"; }
+
+  std::string both(MoneyPerAcre amount) const {
+    return fmt::format("{} ({} in all)", per_acre(amount),
+                       words::tract_money(amount * answer_.area()));
+  }
+
+  std::string now() const {
+    const KeyFigure what = key_figures_of(answer_).front();
+    const bool plants = answer_.action == Action::plant;
+    return fmt::format("{}: {}, {}", plants ? "To do" : "Now", what.value, what.meaning);
+  }
+
+  std::string entry(const std::string& name, Age at, const std::vector<Yield>& tons,
+                    MoneyPerAcre revenue) const {
+    return fmt::format("{}, {}: {} tons/ac, {}", name, answer_.dates.name(at),
+                       words::number(answer_.total(tons).in(tons_per_acre)), both(revenue));
+  }
+
+  void add_entries() {
+    const auto& cuts = answer_.cuts;
+    if (cuts.empty()) {
+      lines_.push_back("Thinnings: none");
+      return;
+    }
+    const std::size_t alone =
+        cuts.size() <= most_thinnings_told ? cuts.size() : most_thinnings_told - 1;
+    for (std::size_t i = 0; i < alone; ++i) {
+      const ThinningRecord& cut = *cuts[i];
+      lines_.push_back(entry("Thinning", cut.at, cut.tons, cut.revenue) +
+                       fmt::format("; leave {} sq ft/ac, {} trees/ac",
+                                   square_feet(cut.after.basal_area), trees(cut.after.trees)));
+    }
+    if (alone == cuts.size()) return;
+    std::vector<std::string> later;
+    for (std::size_t i = alone; i < cuts.size(); ++i) {
+      later.push_back(words::removal(cuts[i]->removal_fraction) + " " +
+                      answer_.dates.on(cuts[i]->at));
+    }
+    lines_.push_back("Later thinnings: " + words::list(later));
+  }
+
+  std::string worth() const {
+    const MoneyPerAcre value = advice_.best.value.objective;
+    return fmt::format("Worth at {} a year: {}, {}", answer_.rate(), both(value),
+                       advice_.standing ? "timber and land" : "the land, so managed for ever");
+  }
+
+  std::string sold_today() const {
+    const SellToday& sale = *advice_.sell_today;
+    return fmt::format("Sold today: timber {}, land {}; the plan is worth {} more",
+                       per_acre(sale.timber), per_acre(sale.land),
+                       words::size_of(sale.loss_against_best) + "/ac");
+  }
+
+  std::string waiting() const {
+    const MoneyPerAcre loss = advice_.wait_five->loss_against_best;
+    return loss > dollars_per_acre(0)
+               ? fmt::format("Left alone for five years: {}/ac lost", words::size_of(loss))
+               : std::string("Left alone for five years: nothing lost");
+  }
+
+  std::string as_good() const {
+    const NearBest& near = advice_.near_best;
+    std::string text = "As good: ";
+    if (near.first_thinning_low && near.first_thinning_high) {
+      text += fmt::format("first thinning {}, ", answer_.dates.within(*near.first_thinning_low,
+                                                                      *near.first_thinning_high));
+    }
+    return text + fmt::format("final harvest {}, within {}/ac",
+                              answer_.dates.within(near.final_harvest_low, near.final_harvest_high),
+                              words::size_of(near.tolerance));
+  }
+
+  std::string holds() const {
+    std::vector<std::string> kept, changed;
+    for (const Survival& survival : advice_.survives) {
+      (survival.same_advice ? kept : changed).push_back(change_in_words(survival.change));
+    }
+    const auto told = [](const std::vector<std::string>& changes) {
+      return words::list(changes_drawn_together(changes), "or");
+    };
+    if (kept.empty()) return "The advice changes with " + told(changed);
+    if (changed.empty()) return "The advice stays with " + told(kept);
+    return fmt::format("The advice stays with {}; changes with {}", told(kept), told(changed));
+  }
+
+  std::string risks() const {
+    std::vector<std::string> topics;
+    for (const RiskNote& note : advice_.risk_notes) {
+      if (note.level == RiskLevel::low) continue;
+      topics.push_back(fmt::format("{} ({})", note.topic, level_in_words(note.level)));
+    }
+    std::string text = topics.empty() ? "Risks: none stands out" : "Risks: " + words::list(topics);
+    text += advice_.storm ? "; storms are in these figures" : "; storms are not in these figures";
+    return text + "; never let a crew take more than the plan says";
+  }
+
+  const Answer& answer_;
+  const Advice& advice_;
+  std::vector<std::string> lines_;
+};
+
+}  // namespace
+
+std::vector<std::string> summary_of(const Answer& answer) { return Summary(answer).tell(); }
+
+}  // namespace staddle
