@@ -10,6 +10,7 @@
 #include "cli/cruise_options.h"
 #include "cli/input_file.h"
 #include "cli/output_file.h"
+#include "cli/relocated.h"
 #include "staddle/io/cruise_writer.h"
 #include "staddle/io/plots_reader.h"
 #include "staddle/report/cruise_text.h"
@@ -124,18 +125,6 @@ Faults contradictions(const CruiseRequest& request, const CruiseFiles& files) {
     }
   }
   return faults;
-}
-
-// What a file named in the economics is called from the folder of the new scenario.
-std::string relocated(const std::string& name, const std::string& from, const std::string& to) {
-  if (fs::path(name).is_absolute()) return name;
-  const fs::path folder = from == "-" ? fs::path() : fs::path(from).parent_path();
-  const fs::path target = fs::path(to).parent_path();
-  std::error_code error;
-  const fs::path moved =
-      fs::relative(fs::absolute(folder / name),
-                   target.empty() ? fs::current_path() : fs::absolute(target), error);
-  return error || moved.empty() ? name : moved.generic_string();
 }
 
 // Writes the scenario; nothing where all went well.

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "io/file_names.h"
 #include "io/value_writer.h"
 #include "staddle/io/cruise_writer.h"
 
@@ -10,22 +11,6 @@ namespace staddle {
 namespace {
 
 using json::Value;
-
-// The keys under which a scenario names another file.
-constexpr const char* file_keys[] = {"yield_table", "prices_csv", "fit_csv"};
-
-void relocate_files(Value& value, const std::function<std::string(const std::string&)>& relocate) {
-  for (auto& item : value.items()) {
-    const bool names_file =
-        value.is_object() && item.value().is_string() &&
-        std::find(std::begin(file_keys), std::end(file_keys), item.key()) != std::end(file_keys);
-    if (names_file) {
-      item.value() = relocate(item.value().get<std::string>());
-    } else if (item.value().is_structured()) {
-      relocate_files(item.value(), relocate);
-    }
-  }
-}
 
 // Whether a stated regime could still be carried out.
 bool lies_ahead(const Value& regime, int present_yr) {
@@ -105,7 +90,7 @@ Result<std::string> cruise_scenario(
   scenario["stand"] = *stand;
   scenario["acres"] = json::number(question.area->in(acres));
   const std::string dropped = drop_past_regimes(scenario, question.terms.at->whole());
-  relocate_files(scenario, relocate);
+  json::relocate_files(scenario, relocate);
   std::string text = fmt::format("// The stand was measured on {} plots ({}).\n", appraisal.plots,
                                  question.plots_file);
   if (!dropped.empty()) {

@@ -80,6 +80,32 @@ const std::vector<IndicatorPlant>& built_in_indicator_plants() {
   return plants;
 }
 
+const std::vector<EstablishmentRecipe>& built_in_establishments() {
+  static const std::vector<EstablishmentRecipe> recipes = [] {
+    const std::string costs = "establishment/costs.json";
+    const std::string responses = "establishment/responses.json";
+    const std::string alternatives = "establishment/alternatives.json";
+    return built_in(read_establishment_recipes(
+        embedded_text(alternatives), alternatives,
+        built_in(read_establishment_costs(embedded_text(costs), costs)),
+        built_in(read_establishment_responses(embedded_text(responses), responses))));
+  }();
+  return recipes;
+}
+
+EstablishmentAlternative alternative_of(const EstablishmentRecipe& recipe, TreeDensity planted) {
+  EstablishmentAlternative alternative{recipe.name,     recipe.methods,  {},
+                                       planted,         recipe.site_index_shift,
+                                       recipe.response, recipe.id,       recipe.sources};
+  const double thousands = planted.in(trees_per_acre) / 1000.0;
+  for (const EstablishmentRecipe::Cost& cost : recipe.costs) {
+    alternative.practices.push_back(
+        {cost.what, cost.at,
+         cost.per_acre + dollars_per_acre(cost.usd_per_thousand_seedlings * thousands)});
+  }
+  return alternative;
+}
+
 const std::vector<std::string>& known_indicator_plants() {
   static const std::vector<std::string> names = [] {
     std::vector<std::string> list;

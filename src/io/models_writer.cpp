@@ -129,18 +129,28 @@ std::string worked_values_text(const std::vector<WorkedValue>& values) {
 
 }  // namespace
 
-std::string models_text(const std::vector<EquationSet>& models) {
+std::string models_text(const std::vector<EquationSet>& models,
+                        const std::vector<EstablishmentRecipe>& ways) {
   std::string text;
   for (const EquationSet& model : models) text += head_text(model) + "\n";
-  return text +
-         "\"staddle models ID\" shows the equations of one. Instead of a model a scenario may name "
-         "a\n"
-         "yield table of your own: \"yield_table\": \"table.csv\".\n";
+  text += "\"staddle models ID\" shows the equations of one. Instead of a model a scenario may name "
+          "a\n"
+          "yield table of your own: \"yield_table\": \"table.csv\".\n\n"
+          "Ways to start a stand, for the command plant (establishment.alternatives, \"from\");\n"
+          "\"staddle models ID\" shows the costs, gains and sources of one:\n\n";
+  for (const EstablishmentRecipe& way : ways) {
+    text += fmt::format("  {:<36}{}\n", way.id, way.name);
+  }
+  return text;
 }
 
-std::string models_json(const std::vector<EquationSet>& models) {
-  return json::result_text(
-      {{"format", "staddle-models/1"}, {"models", json::list(models, head_json)}});
+std::string models_json(const std::vector<EquationSet>& models,
+                        const std::vector<EstablishmentRecipe>& ways) {
+  return json::result_text({{"format", "staddle-models/1"},
+                            {"models", json::list(models, head_json)},
+                            {"establishment", json::list(ways, [](const EstablishmentRecipe& way) {
+                               return Value{{"id", way.id}, {"name", way.name}};
+                             })}});
 }
 
 std::string model_text(const EquationSet& model) {

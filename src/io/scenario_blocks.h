@@ -50,6 +50,7 @@ struct ScenarioBlock {
 std::span<const Option> stand_options();
 std::span<const Option> economics_options();
 std::span<const Option> decisions_options();
+std::span<const Option> establishment_options();
 
 ScenarioBlock head_block();
 ScenarioBlock stand_block();

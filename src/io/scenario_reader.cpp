@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "io/establishment_block.h"
 #include "io/scenario_blocks.h"
 #include "io/vary_block.h"
 #include "staddle/base/contract.h"
@@ -12,7 +13,7 @@ namespace staddle {
 std::vector<ScenarioBlock> scenario_blocks() {
   return {head_block(),  stand_block(), products_block(), economics_block(), decisions_block(),
           storm_block(), tax_block(),   site_block(),     ready_block(),     regimes_block(),
-          vary_block()};
+          establishment_block(), vary_block()};
 }
 
 std::span<const Option> scenario_options() {

@@ -33,10 +33,12 @@ constexpr Option options[] = {
 
 void read_plants(ScenarioReading& reading, const Place& list, SiteFacts& site) {
   const std::vector<std::string>& known = known_indicator_plants();
+  const std::vector<IndicatorPlant>& plants = built_in_indicator_plants();
   for (const Place& place : list.items()) {
     const auto name = place.text();
     if (!name) continue;
-    if (std::find(known.begin(), known.end(), *name) == known.end()) {
+    const auto found = std::find(known.begin(), known.end(), *name);
+    if (found == known.end()) {
       std::string names;
       for (const std::string& plant : known) names += (names.empty() ? "" : ", ") + plant;
       reading.fault(place, FaultCode::unknown_name,
@@ -44,6 +46,10 @@ void read_plants(ScenarioReading& reading, const Place& list, SiteFacts& site) {
                     did_you_mean(nearest_name(*name, known)));
     }
     site.indicator_plants.push_back(*name);
+    if (found == known.end()) continue;
+    const IndicatorPlant& plant = plants[static_cast<std::size_t>(found - known.begin())];
+    const bool sand = plant.indicates == "deep sand";
+    (sand ? site.deep_sand_plants : site.wet_flatwoods_plants).push_back(*name);
   }
 }
 

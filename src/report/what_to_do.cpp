@@ -8,13 +8,14 @@
 
 #include "signs/plain_words.h"
 #include "signs/risk_note.h"
+#include "staddle/scenario/planting.h"
 
 namespace staddle {
 namespace {
 
-constexpr double prism_factor = 10.0;          // square feet an acre for every "in" tree
-constexpr double every_fifth_row = 0.20;       // of the basal area
-constexpr int years_to_a_new_measure = 5;      // common practice, no source
+constexpr double prism_factor = 10.0;      // square feet an acre for every "in" tree
+constexpr double every_fifth_row = 0.20;   // of the basal area
+constexpr int years_to_a_new_measure = 5;  // common practice, no source
 constexpr double square_feet_of_an_acre = 43560.0;
 
 std::string leaving(const ThinningRecord& cut) {
@@ -35,14 +36,16 @@ std::string lighter_way(const Answer& answer) {
   const Regime& regime = lighter->best.regime;
   const std::size_t count = regime.thinnings.size();
   if (count == 0) {
-    return fmt::format(" Where no cut may take more than a third, not thinning at all is best and "
-                       "costs {} an acre.", words::size_of(lighter->cost));
+    return fmt::format(
+        " Where no cut may take more than a third, not thinning at all is best and "
+        "costs {} an acre.",
+        words::size_of(lighter->cost));
   }
-  return fmt::format(" A lighter way is {} {} of at most a third: {}; {} {} an acre, and "
-                     "the stand is never opened so far.",
-                     words::count(count), count == 1 ? "cut" : "cuts",
-                     answer.brief(regime), count == 1 ? "it costs" : "they cost",
-                     words::about(lighter->cost));
+  return fmt::format(
+      " A lighter way is {} {} of at most a third: {}; {} {} an acre, and "
+      "the stand is never opened so far.",
+      words::count(count), count == 1 ? "cut" : "cuts", answer.brief(regime),
+      count == 1 ? "it costs" : "they cost", words::about(lighter->cost));
 }
 
 // What to leave this season, where the plan would wait a little.
@@ -58,8 +61,7 @@ std::string thin_text(const Answer& answer) {
   const std::string share = words::percent(cut.removal_fraction);
   if (answer.action == Action::thin) {
     return fmt::format("Thin this season: {}, which takes about {} of the basal area; {}. {}{}",
-                       leaving(cut), share, pattern(answer, cut), prism(cut),
-                       lighter_way(answer));
+                       leaving(cut), share, pattern(answer, cut), prism(cut), lighter_way(answer));
   }
   return fmt::format(
       "A thinning is due. Waiting {}, to {}, earns {} an acre, so thin when a good buyer is "
@@ -77,15 +79,18 @@ bool some_thinning_is_possible(const Advice& advice) {
 std::string no_thinning_because(const Answer& answer) {
   const auto& earns = answer.advice.waiting_earns;
   if (earns) {
-    return fmt::format("the signs call for a thinning, but leaving it out earns {} an acre "
-                       "more than thinning now", words::about(*earns));
+    return fmt::format(
+        "the signs call for a thinning, but leaving it out earns {} an acre "
+        "more than thinning now",
+        words::about(*earns));
   }
   if (some_thinning_is_possible(answer.advice)) return "no thinning that the limits allow pays";
   if (answer.scenario.lattice.min_sale > tons(0)) {
-    return fmt::format("no thinning of these {} acres is possible within the limits, with {} tons "
-                       "at least for a sale",
-                       words::number(answer.area().in(acres)),
-                       words::number(answer.scenario.lattice.min_sale.in(tons)));
+    return fmt::format(
+        "no thinning of these {} acres is possible within the limits, with {} tons "
+        "at least for a sale",
+        words::number(answer.area().in(acres)),
+        words::number(answer.scenario.lattice.min_sale.in(tons)));
   }
   return "no thinning is possible within the limits";
 }
@@ -105,15 +110,17 @@ std::string reason_to_wait(const Answer& answer) {
   const auto& crown = advice.best.years.front().measures.live_crown_ratio;
   if (advice.first_age_with_minimum_sale) {
     const Age first = *advice.first_age_with_minimum_sale;
-    return fmt::format("no thinning of these {} acres brings the {} tons that you ask of a sale "
-                       "yet: they are first there {}",
-                       words::number(answer.area().in(acres)),
-                       words::number(answer.scenario.lattice.min_sale.in(tons)), dates.in(first));
+    return fmt::format(
+        "no thinning of these {} acres brings the {} tons that you ask of a sale "
+        "yet: they are first there {}",
+        words::number(answer.area().in(acres)),
+        words::number(answer.scenario.lattice.min_sale.in(tons)), dates.in(first));
   }
   if (ready.judgement == SignVerdict::late && answer.cuts.empty() && crown) {
-    return fmt::format("the live crown is down to {} of the height, too short for a thinning: the "
-                       "trees left would hardly use the room",
-                       words::percent(*crown));
+    return fmt::format(
+        "the live crown is down to {} of the height, too short for a thinning: the "
+        "trees left would hardly use the room",
+        words::percent(*crown));
   }
   if (ready.too_soon_after_thinning) {
     return fmt::format("the stand was thinned {}, and {} years belong between two entries",
@@ -160,26 +167,39 @@ std::string sell_text(const Answer& answer) {
                         answer.dates.wait(answer.final_age())),
       square_feet(harvest.before.basal_area), trees(harvest.before.trees));
   if (answer.advice.readiness.judgement == SignVerdict::late && crown) {
-    text += fmt::format(" The crowns forbid a thinning: the live crown is down to {} of the "
-                        "height, and such trees hardly use the room that a thinning gives them.",
-                        words::percent(*crown));
+    text += fmt::format(
+        " The crowns forbid a thinning: the live crown is down to {} of the "
+        "height, and such trees hardly use the room that a thinning gives them.",
+        words::percent(*crown));
   }
   return text;
 }
 
+// Common practice, no source: natural regeneration brings 2,000 to 4,000 an acre.
+constexpr TreeDensity fewest_of_seedfall = trees_per_acre(2000);
+
 std::string plant_text(const Answer& answer) {
-  const auto& planted = answer.scenario.stand.planted;
+  const std::optional<TreeDensity> planted = planting_of(answer.scenario).planted;
+  const EstablishmentAlternative* used = used_alternative(answer.scenario);
   const bool loses = answer.advice.best.value.objective < dollars_per_acre(0);
-  const std::string text =
-      loses ? "Planting pine here loses money at these prices and this rate. If you plant all the "
-              "same, plant "
-            : "Plant ";
+  const auto told = [&](const std::string& what) {
+    const std::string text =
+        loses ? "Planting pine here loses money at these prices and this rate. If you grow it all "
+                "the same, " +
+                    what
+              : words::capital(what);
+    return used ? fmt::format("{} This is the way named \"{}\".", text, used->name) : text;
+  };
   constexpr const char* season = "between December and early March";
-  if (!planted) return fmt::format("{}as the yield table foresees, {}.", text, season);
+  if (!planted) return told(fmt::format("plant as the yield table foresees, {}.", season));
+  if (*planted >= fewest_of_seedfall) {
+    return told(fmt::format("let the land seed itself: about {} seedlings of {} an acre come up.",
+                            trees(*planted), answer.species()));
+  }
   const double spacing = std::sqrt(square_feet_of_an_acre / planted->in(trees_per_acre));
-  return fmt::format("{}{} seedlings of {} an acre, one every {} by {} feet, {}.", text,
-                     trees(*planted), answer.species(), words::number(spacing, 1),
-                     words::number(spacing, 1), season);
+  return told(fmt::format("plant {} seedlings of {} an acre, one every {} by {} feet, {}.",
+                          trees(*planted), answer.species(), words::number(spacing, 1),
+                          words::number(spacing, 1), season));
 }
 
 }  // namespace

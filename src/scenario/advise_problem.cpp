@@ -71,6 +71,9 @@ Result<AdviseProblem> make_advise_problem(const Scenario& scenario) {
   if (const auto* equations = std::get_if<EquationSet>(&scenario.stand.source)) {
     problem.equations = *equations;
     problem.site_index = scenario.stand.site_index;
+    if (!scenario.is_standing() && problem.site_index) {
+      *problem.site_index += planting_of(scenario).site_index_shift;
+    }
   }
   problem.plots = question_of_plots(scenario.stand);
   problem.tax = scenario.tax;

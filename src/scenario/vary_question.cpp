@@ -9,6 +9,7 @@ namespace staddle {
 VaryProblem make_vary_problem(const Scenario& scenario) {
   require(scenario.vary.has_value(), "a scenario without a vary block varies nothing");
   ScenarioProblems problems = make_problems(scenario);
+  const Planting planting = planting_of(scenario);
   const AfterHarvest after_harvest = scenario.after_harvest;
   VaryProblem problem{std::move(problems.stand),
                       std::move(problems.successor),
@@ -17,8 +18,9 @@ VaryProblem make_vary_problem(const Scenario& scenario) {
                       {},
                       std::nullopt,
                       std::nullopt,
-                      scenario.stand.planted,
+                      planting.planted,
                       *scenario.vary};
+  problem.tax = scenario.tax;
   problem.land_value = [after_harvest](std::optional<MoneyPerAcre> successor_lev) {
     return land_value_after(after_harvest, successor_lev.value_or(MoneyPerAcre()));
   };
@@ -26,6 +28,8 @@ VaryProblem make_vary_problem(const Scenario& scenario) {
   if (const auto* equations = std::get_if<EquationSet>(&scenario.stand.source)) {
     problem.equations = *equations;
     problem.site_index = scenario.stand.site_index;
+    problem.site_index_shift = planting.site_index_shift;
+    problem.response = planting.response;
   }
   return problem;
 }

@@ -133,15 +133,20 @@ World world_of(const VaryProblem& problem, const Circumstances& circumstances) {
   require(problem.equations && problem.site_index,
           "site index and planted trees belong to growth by equations");
   const Height site = circumstances.site_index.value_or(*problem.site_index);
-  const auto grown = [&](TreeDensity planted) {
-    return GrowthModel::from_equations(*problem.equations, site, planted);
-  };
   const auto planted = circumstances.planted ? circumstances.planted : problem.planted;
-  if (world.successor) world.successor->stand_case.growth = grown(planted.value());
+  const auto established = [&] {
+    return GrowthModel::from_equations(*problem.equations, site + problem.site_index_shift,
+                                       planted.value(), problem.response);
+  };
+  if (world.successor) world.successor->stand_case.growth = established();
   StandCase& stand = world.stand.stand_case;
-  // What a standing stand was planted with is past: its measured trees count.
-  stand.growth = grown(stand.standing ? problem.planted.value_or(stand.standing->trees)
-                                      : planted.value());
+  if (stand.standing) {
+    // What a standing stand was planted with is past: its measured trees count.
+    stand.growth = GrowthModel::from_equations(*problem.equations, site,
+                                               problem.planted.value_or(stand.standing->trees));
+  } else {
+    stand.growth = established();
+  }
   return world;
 }
 

@@ -6,6 +6,7 @@
 
 #include "staddle/growth/equation_set.h"
 #include "staddle/hazard/perils.h"
+#include "staddle/plant/establishment.h"
 
 namespace staddle {
 
@@ -41,5 +42,26 @@ const std::vector<IndicatorPlant>& built_in_indicator_plants();
 
 // Their names: what the site block may list.
 const std::vector<std::string>& known_indicator_plants();
+
+// A way to start a stand, from models/establishment: costs and responses put together.
+struct EstablishmentRecipe {
+  struct Cost {
+    std::string what;
+    Age at;
+    MoneyPerAcre per_acre;
+    double usd_per_thousand_seedlings = 0.0;
+  };
+  std::string id, name;
+  std::vector<SiteMethod> methods;
+  std::vector<Cost> costs;
+  TreeDensity planted;
+  Height site_index_shift;
+  EstablishmentResponse response;
+  std::vector<std::string> sources;  // of its figures, a sentence each
+};
+const std::vector<EstablishmentRecipe>& built_in_establishments();
+
+// The recipe with so many trees; seedlings are paid for by their number.
+EstablishmentAlternative alternative_of(const EstablishmentRecipe& recipe, TreeDensity planted);
 
 }  // namespace staddle

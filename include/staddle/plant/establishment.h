@@ -11,6 +11,11 @@
 
 namespace staddle {
 
+// What an alternative may claim. Beyond the ranges that the studies print, an answer says so.
+inline constexpr double least_years_gained = -3.0, most_years_gained = 10.0;
+inline constexpr double largest_site_index_shift_ft = 30.0;
+inline constexpr double least_site_index_ft = 30.0, most_site_index_ft = 120.0;
+
 // What is done to the ground before planting and to the young stand after it; the rules of
 // time and of the law are read from these.
 enum class SiteMethod {
@@ -46,6 +51,13 @@ struct Establishment {
   // What every command plants on bare land and after a standing stand; absent: what the
   // rest of the scenario says.
   std::optional<std::size_t> use;
+  // What the rest of the scenario said before the one in use took its place.
+  struct Stated {
+    std::optional<TreeDensity> planted;
+    MoneyPerAcre establishment;
+    std::vector<Practice> practices;
+  };
+  std::optional<Stated> stated;
 };
 
 }  // namespace staddle

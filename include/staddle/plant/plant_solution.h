@@ -29,6 +29,14 @@ struct Extrapolation {
   double low = 0.0, high = 0.0;
 };
 
+// The money of an answer after tax: the plan and its rank stay those before tax.
+struct AlternativeAfterTax {
+  PlanAfterTax plan;
+  MoneyPerAcre establishment, later_practices;
+  MoneyPerAcre loss_against_best;
+  std::optional<MoneyPerAcre> gain_of_next_better;
+};
+
 // One alternative optimised to its own best regime.
 struct AlternativeAnswer {
   EstablishmentAlternative alternative;
@@ -36,13 +44,16 @@ struct AlternativeAnswer {
   std::string reason;                // a gate that shuts it, or no regime; else empty
   bool shut = false;                 // by a gate
   MoneyPerAcre establishment;        // at age 0
+  MoneyPerAcre later_practices;      // after it, not discounted
   std::optional<std::size_t> rank;   // 1: the best. Ties: the earlier of the file
   std::optional<MoneyPerAcre> loss_against_best;
   std::optional<std::size_t> next_better;  // of those above it, the nearest; in the list
   std::optional<MoneyPerAcre> gain_of_next_better;
   std::optional<BreakEvenResponse> break_even;
   std::vector<Extrapolation> extrapolations;
-  std::optional<PlanAfterTax> after_tax;
+  std::optional<AlternativeAfterTax> after_tax;
+
+  double worth_usd_ac() const { return best->value.objective.in(dollars_per_acre); }
 };
 
 // A rule of time, of law or of prudence, told for these alternatives on this site.

@@ -6,6 +6,7 @@
 
 #include "staddle/base/result.h"
 #include "staddle/optimise/stand_problem.h"
+#include "staddle/scenario/planting.h"
 #include "staddle/scenario/scenario.h"
 
 namespace staddle {
@@ -19,9 +20,14 @@ struct ScenarioProblems {
   std::optional<StandProblem> successor;
 };
 
+// Bare land and successor begin as planting_of() says.
 // REQUIRES: a scenario that the reader accepted, whose source is not a list of tabled
 // regimes.
 ScenarioProblems make_problems(const Scenario& scenario);
+
+// The bare land of a scenario, planted so. REQUIRES: as make_problems; planted trees known
+// where growth is by equations.
+StandProblem bare_land_problem(const Scenario& scenario, const Planting& planting);
 
 // The value of an acre after the final harvest, given the successor's best land
 // expectation value (LEV*; never floored silently): LEV*, max(LEV*, 0), or the price.

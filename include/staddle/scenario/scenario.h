@@ -13,6 +13,7 @@
 #include "staddle/hazard/perils.h"
 #include "staddle/optimise/decision_lattice.h"
 #include "staddle/products/assortment.h"
+#include "staddle/plant/establishment.h"
 #include "staddle/products/price_list.h"
 #include "staddle/regime/costs.h"
 #include "staddle/regime/regime.h"
@@ -80,6 +81,7 @@ struct Scenario {
   ReadyLimits ready_limits;
   std::vector<StatedRegime> regimes;
   std::optional<VaryQuestion> vary;     // what the command vary is to vary
+  std::optional<Establishment> establishment;  // ways to start the next stand
   std::vector<Assumption> assumed;
   std::vector<std::string> questions;   // values that are allowed and seldom meant
 

@@ -6,7 +6,9 @@
 #include <string>
 #include <vector>
 
+#include "staddle/finance/tax.h"
 #include "staddle/growth/equation_set.h"
+#include "staddle/growth/establishment_response.h"
 #include "staddle/optimise/stand_problem.h"
 #include "staddle/regime/regime.h"
 #include "staddle/vary/vary_question.h"
@@ -28,6 +30,11 @@ struct VaryProblem {
   std::optional<Height> site_index;
   std::optional<TreeDensity> planted;     // bare: now; standing: after its final harvest
   VaryQuestion question;
+  std::optional<TaxRules> tax = std::nullopt;  // absent: before tax alone
+  // How bare land and a successor are established: on a site so much better, with this
+  // response.
+  Height site_index_shift = {};
+  EstablishmentResponse response = {};
 };
 
 }  // namespace staddle
