@@ -42,14 +42,21 @@ class ColumnGeneration {
  private:
   struct Search {
     double best_worth = 0.0;
-    std::vector<TractColumn> columns;
+    std::vector<TractColumn> columns;  // one that earns at the master's prices, or none
+    std::vector<TractColumn> others;   // of a slow stand: to be tried before it is searched
   };
 
   End one_round(TractProgress::Stage told_as, bool& finished);
-  // Searches every stand at the worths; columns that earn at the master's prices, and the
-  // bound. False where it was stopped.
+  // Searches every stand at the worths; adds columns that earn at the master's prices, and
+  // proves a bound. False where it was stopped.
   bool search(const std::vector<double>& worths, std::size_t& added);
+  // The same without a bound: of slow stands only what is known of them is tried.
+  bool search_known(std::size_t& added);
+  bool for_all_stands(const std::function<void(std::size_t)>& work) const;
   Search search_stand(std::size_t stand, const std::vector<double>& worths) const;
+  Search try_known(std::size_t stand) const;
+  bool earns(const TractColumn& column) const;
+  std::size_t add(std::vector<Search>& searches);
   bool gap_is_met() const;
   void tell(TractProgress::Stage told_as) const;
 
@@ -58,6 +65,8 @@ class ColumnGeneration {
   Master& master_;
   PricingOracle& oracle_;
   const TractOptions& options_;
+  bool any_slow_ = false;
+  std::vector<std::vector<TractColumn>> known_;  // of slow stands, not in the master
   double bound_ = std::numeric_limits<double>::infinity();
   std::vector<double> bound_worths_;
   int rounds_ = 0;

@@ -6,6 +6,7 @@
 
 #include "optimise/candidates.h"
 #include "staddle/base/contract.h"
+#include "staddle/base/parallel.h"
 #include "tract/weighted_years.h"
 
 namespace staddle {
@@ -77,29 +78,36 @@ struct ExactPricer::Stand {
     }
   }
 
-  // Keeps the tree where it fits into the bytes that all stands share.
-  void try_to_keep(std::atomic<double>& bytes_left) {
-    tried = true;
+  void grow() {
     if (RegimeTree::most_bytes(kernel, rules, question) > most_bytes_grown) return;
     tree.emplace(kernel, rules, question);
-    const double bytes = tree->bytes();
-    if (bytes_left.fetch_sub(bytes) >= bytes) return;
-    bytes_left.fetch_add(bytes);
-    tree.reset();
   }
 
   const StandModel& model;
   CaseKernel kernel;
   LatticeRules rules;
   TreeQuestion question;
-  bool tried = false;
   std::optional<RegimeTree> tree;
 };
 
-ExactPricer::ExactPricer(const std::vector<StandModel>& models, const Limits& limits, double bytes)
-    : limits_(limits), bytes_left_(bytes) {
+ExactPricer::ExactPricer(const std::vector<StandModel>& models, const Limits& limits, double bytes,
+                         unsigned threads, std::stop_token stop)
+    : limits_(limits) {
   for (const StandModel& model : models) {
     stands_.push_back(std::make_unique<Stand>(model, limits));
+  }
+  // In batches, so that what is kept depends on nothing but the order, and little more than
+  // that is ever held.
+  constexpr std::size_t batch = 32;
+  for (std::size_t from = 0; from < stands_.size() && bytes > 0.0; from += batch) {
+    const std::size_t count = std::min(batch, stands_.size() - from);
+    for_each_chunk(
+        count, threads, [&](std::size_t i) { stands_[from + i]->grow(); }, stop);
+    for (std::size_t i = from; i < from + count; ++i) {
+      if (!stands_[i]->tree) continue;
+      bytes -= stands_[i]->tree->bytes();
+      if (bytes < 0.0) stands_[i]->tree.reset();
+    }
   }
 }
 
@@ -107,11 +115,12 @@ ExactPricer::~ExactPricer() = default;
 
 std::size_t ExactPricer::stands() const { return stands_.size(); }
 
+bool ExactPricer::is_slow(std::size_t stand) const { return !stands_[stand]->tree; }
+
 std::vector<WeighedRegime> ExactPricer::best(std::size_t place, const PlanWeights& weights,
                                              std::size_t most) {
   require(most >= 1, "a pricer is asked for one regime at least");
-  Stand& stand = *stands_[place];
-  if (!stand.tried) stand.try_to_keep(bytes_left_);
+  const Stand& stand = *stands_[place];
   const WeightedYears years(stand.model, stand.kernel, limits_, weights, stand.last_year());
   WorthWalk walk(stand.kernel, years);
   Best best(most);

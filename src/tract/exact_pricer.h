@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <atomic>
 #include <memory>
+#include <stop_token>
 #include <vector>
 
 #include "staddle/tract/pricing.h"
@@ -12,18 +12,19 @@
 namespace staddle {
 
 // Values every regime of a stand's lattice at the weights asked for. Growth is worked out
-// once and kept as long as all trees together fit into `most_bytes`; the others are grown
-// anew for every question, which changes the time taken and nothing else.
+// once and kept as long as all trees together fit into `bytes`, stand after stand; the
+// others are grown anew for every question.
 class ExactPricer : public PricingOracle {
  public:
   static constexpr double most_bytes = 600e6;
 
-  // REQUIRES: both outlive the pricer.
+  // REQUIRES: both outlive the pricer. A stop leaves trees to be grown for every question.
   ExactPricer(const std::vector<StandModel>& models, const Limits& limits,
-              double bytes = most_bytes);
+              double bytes = most_bytes, unsigned threads = 0, std::stop_token stop = {});
   ~ExactPricer() override;
 
   std::size_t stands() const override;
+  bool is_slow(std::size_t stand) const override;
   std::vector<WeighedRegime> best(std::size_t stand, const PlanWeights& weights,
                                   std::size_t most) override;
   // Every regime of the lattice, in its order.
@@ -34,7 +35,6 @@ class ExactPricer : public PricingOracle {
   struct Stand;
   std::vector<std::unique_ptr<Stand>> stands_;
   const Limits& limits_;
-  std::atomic<double> bytes_left_;
 };
 
 }  // namespace staddle

@@ -25,7 +25,7 @@ class Scheduler {
         limits_(limits),
         whole_stands_(whole_stands),
         options_(options),
-        pricer_(models, limits),
+        pricer_(models, limits, ExactPricer::most_bytes, options.threads, options.stop),
         master_(models, limits),
         generation_(models, limits, master_, pricer_, options) {}
 

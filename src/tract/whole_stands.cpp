@@ -10,8 +10,9 @@
 namespace staddle {
 namespace {
 
-constexpr std::size_t most_regimes_of_a_stand = 40;
-constexpr int most_rounds = 4;
+constexpr std::size_t first_regimes_of_a_stand = 40;
+constexpr std::size_t most_regimes = 20'000;  // of all stands
+constexpr int most_rounds = 6;
 // Of the distance between the linear program and nothing: regimes tried before a plan of
 // whole stands is known.
 constexpr double first_loss_fraction = 0.002;
@@ -39,18 +40,18 @@ double WholeStands::loss_of(const TractColumn& column) const {
   return models_[column.stand].acres * (best_worth_[column.stand] - worth);
 }
 
-bool WholeStands::add_regimes_within(double loss) {
+bool WholeStands::add_regimes_within(double loss, std::size_t most) {
   std::vector<std::vector<WeighedRegime>> found(models_.size());
   for_each_chunk(models_.size(), options_.threads, [&](std::size_t s) {
-    found[s] = oracle_.best(s, weights_of(limits_, generation_.bound_worths(), models_[s].group),
-                            most_regimes_of_a_stand);
+    found[s] =
+        oracle_.best(s, weights_of(limits_, generation_.bound_worths(), models_[s].group), most);
   });
   best_worth_.clear();
   bool all = true;
   for (std::size_t s = 0; s < models_.size(); ++s) {
     best_worth_.push_back(found[s].front().worth);
     const double floor = found[s].front().worth - loss / models_[s].acres;
-    if (found[s].size() == most_regimes_of_a_stand && found[s].back().worth >= floor) all = false;
+    if (found[s].size() == most && found[s].back().worth >= floor) all = false;
     for (const WeighedRegime& weighed : found[s]) {
       if (weighed.worth < floor || master_.knows(s, weighed.regime)) continue;
       master_.add(column_of(models_, s, limits_, weighed.regime));
@@ -101,9 +102,10 @@ void WholeStands::solve_over_columns(double most_loss) {
 WholeStands::Outcome WholeStands::search() {
   const double linear = generation_.bound();
   double loss = first_loss_fraction * std::max(1.0, std::fabs(linear));
+  std::size_t most = first_regimes_of_a_stand;
   for (int round = 0; round < most_rounds; ++round) {
     if (round > 0 && generation_.time_is_up()) break;
-    const bool all = add_regimes_within(loss);
+    const bool all = add_regimes_within(loss, most);
     solve_over_columns(loss);
     if (outcome_.found && linear - value_ <= gap_allowed(value_)) {
       outcome_.proved = true;
@@ -116,7 +118,9 @@ WholeStands::Outcome WholeStands::search() {
       break;
     }
     if (!solved_) break;  // what took too long will not be quicker with more regimes
-    loss = outcome_.found ? linear - value_ : 8.0 * loss;
+    // Plans were found: a little more than their distance, so that rounding leaves none out.
+    loss = outcome_.found ? (linear - value_) * (1.0 + tolerance::tract_proof) : 8.0 * loss;
+    if (!all && most * models_.size() < most_regimes) most *= 4;
   }
   outcome_.acres.resize(master_.columns().size(), 0.0);
   if (!outcome_.found) {

@@ -31,8 +31,9 @@ class WholeStands {
   Outcome search();
 
  private:
-  // Regimes within `loss` dollars of their stand's best; false where there may be more.
-  bool add_regimes_within(double loss);
+  // Regimes within `loss` dollars of their stand's best, `most` of a stand; false where
+  // there may be more.
+  bool add_regimes_within(double loss, std::size_t most);
   // Over the master's columns whose loss is at most this.
   void solve_over_columns(double most_loss);
   double loss_of(const TractColumn& column) const;

@@ -4,7 +4,7 @@
 // is a test.
 //
 //   cmake -S . -B build -DBUILD_BENCHMARKS=ON && cmake --build build --target tract_bench
-//   build/tests/tract_bench [--stands N] [--gap G] [--threads T] [--rounds]
+//   build/tests/tract_bench [--stands N] [--gap G] [--threads T] [--rounds] [--whole]
 //   build/tests/tract_bench --enumerated [--stands N] [--seconds S]
 //
 // Without --enumerated: N stands (1,000) by column generation to a gap G (1e-4). With it: the
@@ -98,6 +98,17 @@ TractProblem tract_of(int stands) {
   tract.plan.final_harvest_acres_max_per_period = acres(0.04 * area);
   tract.plan.tons = {{"all", {}, {}, 0.10}};
   return tract;
+}
+
+// Whole stands cannot be cut as evenly: periods of five years, and wider bounds.
+void ask_for_whole_stands(TractProblem& tract) {
+  double area = 0.0;
+  for (const TractStand& stand : tract.stands) area += stand.problem.acres.in(acres);
+  tract.plan.whole_stands = true;
+  tract.plan.period_yr = 5;
+  tract.plan.income_max_drop_fraction = 0.3;
+  tract.plan.final_harvest_acres_max_per_period = acres(0.2 * area);
+  tract.plan.tons = {{"all", {}, {}, 0.5}};
 }
 
 struct Clock {
@@ -262,6 +273,7 @@ int main(int argc, char** argv) {
   unsigned threads = 0;
   bool rounds = false;
   bool all = false;
+  bool whole = false;
   for (int i = 1; i < argc; ++i) {
     const auto number = [&] { return i + 1 < argc ? std::atof(argv[++i]) : 0.0; };
     if (std::strcmp(argv[i], "--stands") == 0) stands = static_cast<int>(number());
@@ -269,12 +281,15 @@ int main(int argc, char** argv) {
     if (std::strcmp(argv[i], "--seconds") == 0) seconds = number();
     if (std::strcmp(argv[i], "--threads") == 0) threads = static_cast<unsigned>(number());
     if (std::strcmp(argv[i], "--rounds") == 0) rounds = true;
+    if (std::strcmp(argv[i], "--whole") == 0) whole = true;
     if (std::strcmp(argv[i], "--enumerated") == 0) all = true;
   }
   if (all) {
     compare_with_enumerated(stands, seconds);
   } else {
-    solve_by_generation(tract_of(stands), gap, threads, rounds);
+    TractProblem tract = tract_of(stands);
+    if (whole) ask_for_whole_stands(tract);
+    solve_by_generation(tract, gap, threads, rounds);
   }
   return 0;
 }

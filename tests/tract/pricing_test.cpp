@@ -8,6 +8,7 @@
 #include "staddle/base/tolerance.h"
 #include "support/near.h"
 #include "support/seed.h"
+#include "tract/column_generation.h"
 #include "tract/made_ready.h"
 #include "tract/small_tracts.h"
 
@@ -109,6 +110,36 @@ TEST_CASE("trees that are not kept give the same regimes and the same worths to 
       CHECK(kept[i].worth == grown[i].worth);
       CHECK(same_regime(kept[i].regime, grown[i].regime));
     }
+  }
+}
+
+// Stands whose trees are not kept are slow: what is known of them is tried first.
+TEST_CASE("slow stands end at the value and the bound of quick ones") {
+  const support::TaggedSeed seed("slow stands");
+  RandomStream random = seed.stream();
+  for (int trial = 0; trial < 10; ++trial) {
+    TractProblem problem = support::random_tract(random, {4, trial % 2 == 1});
+    support::add_random_limits(random, problem);
+    MadeReady made(problem);
+    ExactPricer forgetful(made.models, made.limits, 0.0);
+    double values[2];
+    double bounds[2];
+    for (int slow = 0; slow < 2; ++slow) {
+      Master master(made.models, made.limits);
+      for (std::size_t s = 0; s < made.models.size(); ++s) {
+        master.add(column_of(made.models, s, made.limits, made.models[s].own_best.regime));
+      }
+      ExactPricer& pricer = slow == 1 ? forgetful : made.pricer;
+      CHECK(pricer.is_slow(0) == (slow == 1));
+      const TractOptions options;
+      ColumnGeneration generation(made.models, made.limits, master, pricer, options);
+      generation.run(TractProgress::Stage::schedule);
+      values[slow] = master.value();
+      bounds[slow] = generation.bound();
+    }
+    const double slack = 2 * tolerance::tract_proof * (1.0 + std::fabs(values[0]));
+    CHECK(values[1] == support::within(values[0], slack));
+    CHECK(bounds[1] >= values[1] - slack);
   }
 }
 

@@ -33,6 +33,9 @@ class PricingOracle {
  public:
   virtual ~PricingOracle() = default;
   virtual std::size_t stands() const = 0;
+  // Whether best() takes so long for this stand that regimes which it told before are worth
+  // being tried first.
+  virtual bool is_slow(std::size_t) const { return false; }
   // The `most` regimes of the stand's lattice worth most, best first; of equal worth the
   // first in the lattice's own order. No regime of the lattice is worth more than the
   // first by more than tolerance::prune_slack of it.
