@@ -106,13 +106,23 @@ std::string to_calendar(const std::string& title, CalendarYear made_in,
   return calendar;
 }
 
+Faults faults_of_calendar(std::optional<CalendarYear> present_year) {
+  if (present_year) return {};
+  return {{FaultCode::missing_key, "", "/calendar_year",
+           "a calendar of the work needs the year of the present",
+           "give it, as in \"calendar_year\": 2027"}};
+}
+
 Result<std::string> stand_calendar(const Scenario& scenario, const Advice& advice) {
-  if (!scenario.present_year) {
-    return Faults{{FaultCode::missing_key, "", "/calendar_year",
-                   "a calendar of the work needs the year of the present",
-                   "give it, as in \"calendar_year\": 2027"}};
-  }
+  Faults faults = faults_of_calendar(scenario.present_year);
+  if (!faults.empty()) return faults;
   return to_calendar(scenario.title, *scenario.present_year, operations(scenario, advice));
+}
+
+Result<std::string> tract_calendar(const TractFile& tract, const TractSolution& solution) {
+  Faults faults = faults_of_calendar(tract.present_year);
+  if (!faults.empty()) return faults;
+  return to_calendar(tract.title, *tract.present_year, operations(tract, solution));
 }
 
 }  // namespace staddle

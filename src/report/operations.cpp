@@ -4,11 +4,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "report/dates.h"
 #include "report/season.h"
 #include "signs/plain_words.h"
 #include "staddle/base/contract.h"
+#include "staddle/scenario/planting.h"
 
 namespace staddle {
 namespace {
@@ -26,20 +28,37 @@ const char* const herbicides =
 const char* const fire = "Prescribed fire is set only by certified burners with a permit.";
 const char* const forester = "Have a registered forester walk the stand before a sale.";
 
+// A plan whose work is told, and how its jobs are named apart from those of others.
+struct Planned {
+  const Scenario& scenario;
+  const RegimeReport& plan;
+  bool standing;
+  Area area;
+  std::string key_prefix, name_prefix;
+  std::string about_first_sale;  // a sentence; may be empty
+};
+
 class WorkPlan {
  public:
-  WorkPlan(const Scenario& scenario, const Advice& advice)
-      : scenario_(scenario), advice_(advice), dates_(scenario) {
+  explicit WorkPlan(const Planned& planned)
+      : scenario_(planned.scenario),
+        plan_(planned.plan),
+        standing_(planned.standing),
+        area_(planned.area),
+        key_prefix_(planned.key_prefix),
+        name_prefix_(planned.name_prefix),
+        about_first_sale_(planned.about_first_sale),
+        dates_(planned.scenario) {
     require(dates_.calendar(), "operations need the year of the present");
     present_ = dates_.year_of(dates_.present());
   }
 
   std::vector<Operation> all() {
-    if (!advice_.standing) add_planting("first", present_, 0, scenario_.site.month_of_cut);
+    if (!standing_) add_planting("first", present_, 0, scenario_.site.month_of_cut);
     add_stated_practices();
     add_measuring_after_last_thinning();
     int entry = 0;
-    for (const ThinningRecord& cut : advice_.best.thinnings) {
+    for (const ThinningRecord& cut : plan_.thinnings) {
       if (!cut.cuts_nothing) add_thinning(cut, ++entry);
     }
     add_final_harvest();
@@ -55,7 +74,8 @@ class WorkPlan {
   void add(const std::string& key, const std::string& what, season::Days days,
            const std::string& details, const std::string& caution = "",
            const std::string& basis = practice_of_trade) {
-    work_.push_back({key, what, days.first, days.last, details, caution, basis});
+    work_.push_back(
+        {key_prefix_ + key, name_prefix_ + what, days.first, days.last, details, caution, basis});
   }
 
   bool wet() const { return scenario_.site.drainage == SiteFacts::Drainage::wet; }
@@ -66,21 +86,21 @@ class WorkPlan {
     const season::Sale sale = season::sale(dates_.year_of(at), scenario_.site, present_);
     const std::string to_mark =
         what_to_leave.empty() ? "Mark the lines of the sale." : what_to_leave;
-    add(key + "-marking", "Mark the " + name, sale.marking,
+    add(key + "-marking", "Mark " + name, sale.marking,
         to_mark + " Allow two months for marking and a cruise of what is to be sold.", forester);
-    add(key + "-bids", "Ask for sealed bids on the " + name, sale.bids,
+    add(key + "-bids", "Ask for sealed bids on " + name, sale.bids,
         what_it_yields + " Give buyers four to six weeks.", forester);
-    add(key + "-contract", "Contract of the " + name, sale.contract,
+    add(key + "-contract", "Contract of " + name, sale.contract,
         "A timber contract gives the buyer 12 to 24 months to cut; this one ends after 24 at the "
         "latest. It says who repairs roads and what is paid for damage to the trees that stay.");
-    std::string when = cutting_season();
+    std::string when = cutting_season() + std::exchange(about_first_sale_, {});
     if (sale.month_too_early) {
       when =
           "The month that the file names comes too early this year to mark and sell before it. " +
           when;
     }
-    add(key + "-cutting", words::capital(name), sale.cutting,
-        what_to_leave + (what_to_leave.empty() ? "" : " ") + when, felling,
+    add(key + "-cutting", words::capital(name.starts_with("the ") ? name.substr(4) : name),
+        sale.cutting, what_to_leave + (what_to_leave.empty() ? "" : " ") + when, felling,
         wet() && !scenario_.site.month_of_cut ? months_from_memory : practice_of_trade);
     return sale;
   }
@@ -98,16 +118,15 @@ class WorkPlan {
     Yield sum;
     for (const Yield& product : products) sum += product;
     return fmt::format(
-        "The plan counts with about {} tons an acre, {} tons in all, and {} for "
-        "the tract after fees.",
-        words::number(sum.in(tons_per_acre)), words::number((sum * scenario_.area).in(tons)),
-        words::tract_money(revenue * scenario_.area));
+        "The plan expects about {} tons an acre, {} tons in all, and {} in all after fees.",
+        words::number(sum.in(tons_per_acre)), words::number((sum * area_).in(tons)),
+        words::tract_money(revenue * area_));
   }
 
   void add_thinning(const ThinningRecord& cut, int entry) {
     const std::string key = fmt::format("thinning-{}", entry);
     const std::string name =
-        entry == 1 && !advice_.standing ? "first thinning" : fmt::format("thinning {}", entry);
+        entry == 1 && !standing_ ? "the first thinning" : fmt::format("thinning {}", entry);
     std::string leave = fmt::format(
         "Leave {} square feet of basal area and {} trees an acre ({} of the basal area is taken).",
         words::number(cut.after.basal_area.in(square_feet_per_acre)),
@@ -118,24 +137,27 @@ class WorkPlan {
 
   void add_measuring(const std::string& key, Age entry, const std::string& name) {
     const Age due = entry + years(years_to_measuring);
-    if (due > advice_.best.final_harvest_age || due < dates_.present()) return;
+    if (due > plan_.final_harvest_age || due < dates_.present()) return;
     add(key + "-measuring", "Measure the stand again", season::months(dates_.year_of(due), 1, 1),
-        fmt::format("Five years after the {}: count and measure trees on plots, ask for the "
+        fmt::format("Five years after {}: count and measure trees on plots, ask for the "
                     "prices of the day, and ask the question anew before anything is marked.",
                     name));
   }
 
   void add_measuring_after_last_thinning() {
-    if (!advice_.standing || !scenario_.stand.standing->last_thinning) return;
-    add_measuring("last-thinning", scenario_.stand.standing->last_thinning->at, "last thinning");
+    if (!standing_ || !scenario_.stand.standing->last_thinning) return;
+    add_measuring("last-thinning", scenario_.stand.standing->last_thinning->at,
+                  "the last thinning");
   }
 
   void add_stated_practices() {
     std::size_t number = 0;
-    for (const Practice& practice : scenario_.costs.practices) {
+    const std::vector<Practice> practices =
+        standing_ ? scenario_.costs.practices : planting_of(scenario_).practices;
+    for (const Practice& practice : practices) {
       ++number;
-      if (practice.at > advice_.best.final_harvest_age || practice.at < dates_.present()) continue;
-      if (advice_.standing && practice.at == dates_.present()) continue;
+      if (practice.at > plan_.final_harvest_age || practice.at < dates_.present()) continue;
+      if (standing_ && practice.at == dates_.present()) continue;
       add(fmt::format("practice-{}", number), "This year: " + practice.what,
           season::months(dates_.year_of(practice.at), 1, 1),
           fmt::format("At age {}, about {} an acre. Choose the season with your forester.",
@@ -145,16 +167,16 @@ class WorkPlan {
   }
 
   void add_final_harvest() {
-    const RegimeReport& best = advice_.best;
-    const season::Sale sale = add_sale("final-harvest", "final harvest", best.final_harvest_age, "",
-                                       yields(best.final_harvest.tons, best.final_harvest.revenue));
+    const season::Sale sale =
+        add_sale("final-harvest", "the final harvest", plan_.final_harvest_age, "",
+                 yields(plan_.final_harvest.tons, plan_.final_harvest.revenue));
     const bool land_is_sold =
-        advice_.standing && scenario_.after_harvest.kind == AfterHarvest::Kind::land_price;
+        standing_ && scenario_.after_harvest.kind == AfterHarvest::Kind::land_price;
     if (land_is_sold) return;
     std::optional<int> last_month;
     if (scenario_.site.month_of_cut && !sale.month_too_early)
       last_month = scenario_.site.month_of_cut;
-    add_planting("next", dates_.year_of(best.final_harvest_age),
+    add_planting("next", dates_.year_of(plan_.final_harvest_age),
                  scenario_.costs.regeneration_delay_yr, last_month);
   }
 
@@ -181,15 +203,19 @@ class WorkPlan {
   }
 
   std::string trees_to_order() const {
-    if (!scenario_.stand.planted) return "";
-    const TreeDensity planted = *scenario_.stand.planted;
-    const double all = planted.in(trees_per_acre)*scenario_.area.in(acres);
-    return fmt::format("The plan counts with {} an acre, {} for the tract.",
+    const std::optional<TreeDensity> trees = planting_of(scenario_).planted;
+    if (!trees) return "";
+    const TreeDensity planted = *trees;
+    const double all = planted.in(trees_per_acre)*area_.in(acres);
+    return fmt::format("The plan plants {} an acre, {} in all.",
                        words::number(planted.in(trees_per_acre)), words::number(all));
   }
 
   const Scenario& scenario_;
-  const Advice& advice_;
+  const RegimeReport& plan_;
+  bool standing_;
+  Area area_;
+  std::string key_prefix_, name_prefix_, about_first_sale_;
   Dates dates_;
   int present_ = 0;
   std::vector<Operation> work_;
@@ -198,7 +224,40 @@ class WorkPlan {
 }  // namespace
 
 std::vector<Operation> operations(const Scenario& scenario, const Advice& advice) {
-  return WorkPlan(scenario, advice).all();
+  std::string sooner;
+  if (advice.waiting_earns) {
+    sooner = fmt::format(
+        " The stand is due: sold sooner, to a good buyer, it does nearly as well. Waiting until "
+        "then earns {} an acre.",
+        words::about(*advice.waiting_earns));
+  }
+  return WorkPlan({scenario, advice.best, advice.standing, scenario.area, "", "", sooner}).all();
+}
+
+std::vector<Operation> operations(const TractFile& tract, const TractSolution& solution) {
+  require(tract.present_year.has_value(), "operations need the year of the present");
+  const int end = tract.present_year->whole() + tract.plan.years;
+  std::vector<Operation> work;
+  for (std::size_t i = 0; i < solution.stands.size(); ++i) {
+    const StandSchedule& stand = solution.stands[i];
+    Scenario scenario = tract.stands.at(i).scenario;
+    scenario.present_year = tract.present_year;
+    for (std::size_t part = 0; part < stand.regimes.size(); ++part) {
+      const RegimeShare& share = stand.regimes[part];
+      std::string name = stand.name;
+      if (stand.regimes.size() > 1) {
+        name += fmt::format(" ({} acres)", words::number(share.acres.in(acres), 1));
+      }
+      const std::string key = fmt::format("stand-{}-part-{}-", i + 1, part + 1);
+      for (Operation& job : WorkPlan({scenario, share.report, scenario.is_standing(), share.acres,
+                                      key, name + ": ", ""})
+                                .all()) {
+        if (static_cast<int>(job.first.year()) <= end) work.push_back(std::move(job));
+      }
+    }
+  }
+  std::ranges::stable_sort(work, {}, &Operation::first);
+  return work;
 }
 
 }  // namespace staddle

@@ -8,6 +8,11 @@
 #include "signs/plain_words.h"
 
 namespace staddle::sheets {
+namespace {
+
+constexpr std::size_t most_columns_of_a_page = 18;
+
+}  // namespace
 
 PlanTable::PlanTable(Sheet& sheet, const PlanSheet& plan, const Scenario& scenario,
                      const Inputs& inputs)
@@ -15,7 +20,7 @@ PlanTable::PlanTable(Sheet& sheet, const PlanSheet& plan, const Scenario& scenar
       plan_(plan),
       scenario_(scenario),
       inputs_(inputs),
-      years_(years_of(plan.report, scenario, plan.standing)),
+      years_(years_of(plan.report, scenario, plan.practices, plan.standing)),
       hazard_(scenario.hazard.active()) {}
 
 void PlanTable::write() {
@@ -26,7 +31,10 @@ void PlanTable::write() {
   write_prices(tons_, true);
   if (hazard_) write_prices(standing_tons_, false);
   sheet_.freeze({first_year_row, 3});
-  sheet_.print_setup(true, heading_row, heading_row + 1);
+  sheet_.print_setup({.landscape = true,
+                      .pages_wide = columns_.size() > most_columns_of_a_page ? 2 : 1,
+                      .rows_on_top = {{heading_row, heading_row + 1}},
+                      .columns_at_left = 3});
 }
 
 std::string PlanTable::all(int column) const {
@@ -64,7 +72,7 @@ int PlanTable::add(const std::string& heading, const std::string& unit, double w
 
 int PlanTable::add_money(const std::string& heading,
                          std::function<std::optional<Live>(const PlanYear&)> amount) {
-  return add(heading, "$/acre", 11, [this, amount](const PlanYear& year, Place place) {
+  return add(heading, "$/acre", 12, [this, amount](const PlanYear& year, Place place) {
     if (const auto live = amount(year)) put(year, place, *live, Look::dollars);
   });
 }
@@ -76,19 +84,22 @@ void PlanTable::place_columns() {
   money_ = static_cast<int>(columns_.size());
   // The storm columns stand to the right of all others and are written before them.
   const int money_columns = (hazard_ ? 2 : 0) + 1 + (plan_.standing ? 0 : 1) +
-                            (scenario_.costs.practices.empty() ? 0 : 1) + 2 +
+                            (plan_.practices.empty() ? 0 : 1) + 2 +
                             static_cast<int>(scenario_.costs.flows.size());
   money_end_ = money_ + money_columns;
   income_ = money_end_;
   cost_ = income_ + 1;
   net_ = cost_ + 1;
-  standing_tons_ = net_ + 3;  // after the present value and an empty column
+  const int tax_columns = plan_.after_tax != nullptr ? 4 : 0;
+  after_tax_ = net_ + tax_columns;          // after the present value, tax and relief
+  standing_tons_ = net_ + 3 + tax_columns;  // after the present value and an empty column
   worth_ = standing_tons_ + static_cast<int>(inputs_.timber.size());
   salvaged_ = worth_ + 1;
   cleanup_ = salvaged_ + 1;
   lay_out_income();
   lay_out_costs();
   lay_out_sums();
+  if (plan_.after_tax != nullptr) lay_out_tax();
   if (hazard_) lay_out_storms();
 }
 
@@ -132,7 +143,7 @@ void PlanTable::lay_out_shares() {
 }
 
 void PlanTable::lay_out_tons() {
-  add("what is done", "", 16, [this](const PlanYear& year, Place place) {
+  add("what is done", "", 21, [this](const PlanYear& year, Place place) {
     if (year.harvest) return sheet_.text(place, "final harvest");
     if (year.thinning != nullptr) sheet_.text(place, fmt::format("thinning {}", year.entry));
   });
@@ -140,18 +151,17 @@ void PlanTable::lay_out_tons() {
   const std::size_t products = scenario_.products.size();
   for (std::size_t i = 0; i < inputs_.timber.size(); ++i) {
     const std::string name = words::product(inputs_.timber[i].name);
-    add("cut: " + name, "tons/acre standing", 11,
-        [this, i, products](const PlanYear& year, Place p) {
-          const HarvestRecord& harvest = plan_.report.final_harvest;
-          if (year.harvest && i < products) {
-            put(year, p, harvest.tons[i].in(tons_per_acre), Look::tenths);
-          } else if (year.harvest && plan_.standing) {
-            const Live grown = compounded(*inputs_.timber[i].growth, in_row(year, 0));
-            put(year, p, *inputs_.timber[i].tons_now * grown, Look::tenths);
-          } else if (year.thinning != nullptr && i < products) {
-            put(year, p, year.thinning->tons[i].in(tons_per_acre), Look::tenths);
-          }
-        });
+    add("cut: " + name, "tons/acre", 12, [this, i, products](const PlanYear& year, Place p) {
+      const HarvestRecord& harvest = plan_.report.final_harvest;
+      if (year.harvest && i < products) {
+        put(year, p, harvest.tons[i].in(tons_per_acre), Look::tenths);
+      } else if (year.harvest && plan_.standing) {
+        const Live grown = compounded(*inputs_.timber[i].growth, in_row(year, 0));
+        put(year, p, *inputs_.timber[i].tons_now * grown, Look::tenths);
+      } else if (year.thinning != nullptr && i < products) {
+        put(year, p, year.thinning->tons[i].in(tons_per_acre), Look::tenths);
+      }
+    });
   }
 }
 
@@ -193,17 +203,17 @@ void PlanTable::lay_out_income() {
 void PlanTable::lay_out_costs() {
   const Costs& costs = scenario_.costs;
   if (!plan_.standing) {
-    add_money("planting", [this](const PlanYear& year) -> std::optional<Live> {
+    planting_ = add_money("planting", [this](const PlanYear& year) -> std::optional<Live> {
       if (year.from_now != 0) return std::nullopt;
       return -inputs_.establishment;
     });
   }
-  if (!costs.practices.empty()) {
+  if (!plan_.practices.empty()) {
     add_money("practices", [this](const PlanYear& year) -> std::optional<Live> {
       if (year.practices.empty()) return std::nullopt;
-      Live sum = inputs_.practices[year.practices.front()];
+      Live sum = plan_.practice_cells[year.practices.front()];
       for (std::size_t i = 1; i < year.practices.size(); ++i) {
-        sum = sum + inputs_.practices[year.practices[i]];
+        sum = sum + plan_.practice_cells[year.practices[i]];
       }
       return -(in_row(year, left_) * sum);
     });
@@ -246,11 +256,48 @@ void PlanTable::lay_out_sums() {
             [this](const PlanYear& year) { return in_row(year, net_) * in_row(year, discount_); });
 }
 
+// What the evaluator's money after tax has beyond the plain rates: the basis that goes with
+// a cut, and what deducting its cost takes off planting.
+double PlanTable::relief_in(const PlanYear& year) const {
+  const double kept = 1.0 - scenario_.tax->long_term_rate;
+  MoneyPerAcre relief;
+  for (const CashFlowLine& line : plan_.after_tax->cash_flow) {
+    if (line.at == year.at && line.kind != CashFlowLine::Kind::other) relief += line.amount;
+  }
+  for (const CashFlowLine& line : plan_.report.cash_flow) {
+    if (line.at != year.at || line.kind == CashFlowLine::Kind::other) continue;
+    relief += -line.amount * (line.kind == CashFlowLine::Kind::cut ? kept : 1.0);
+  }
+  return relief.in(dollars_per_acre);
+}
+
+// Tax follows prices and rates; what basis and deductions save is a number.
+void PlanTable::lay_out_tax() {
+  const int tax = net_ + 2, relief = net_ + 3;
+  add_money("tax; a saving if positive", [this](const PlanYear& year) {
+    Live timber = in_row(year, money_);
+    if (hazard_) timber = timber + in_row(year, money_ + 1);
+    Live other = in_row(year, net_) - timber;
+    // What planting saves stands in its relief, all of it.
+    if (planting_ >= 0) other = other - in_row(year, planting_);
+    return -(*inputs_.long_term_rate * timber + *inputs_.ordinary_rate * other);
+  });
+  add("relief: basis and planting", "$/acre", 11, [this](const PlanYear& year, Place place) {
+    put(year, place, relief_in(year), Look::dollars);
+  });
+  add_money("net after tax", [this, tax, relief](const PlanYear& year) {
+    return in_row(year, net_) + in_row(year, tax) + in_row(year, relief);
+  });
+  add_money("net after tax, worth now", [this](const PlanYear& year) {
+    return in_row(year, after_tax_) * in_row(year, discount_);
+  });
+}
+
 void PlanTable::lay_out_storms() {
   add("", "", 3, [](const PlanYear&, Place) {});
   const std::size_t products = scenario_.products.size();
   for (std::size_t i = 0; i < inputs_.timber.size(); ++i) {
-    add("standing: " + words::product(inputs_.timber[i].name), "tons/acre", 11,
+    add("standing: " + words::product(inputs_.timber[i].name), "tons/acre", 12,
         [this, i, products](const PlanYear& year, Place place) {
           if (year.record == nullptr) return;
           if (i < products) {
@@ -298,7 +345,7 @@ void PlanTable::write_years() {
     sheet_.text({heading_row, column}, told.heading, Look::column);
     sheet_.text({heading_row + 1, column}, told.unit.empty() ? " " : told.unit, Look::unit);
   }
-  sheet_.height(heading_row, 45);
+  sheet_.height(heading_row, 60);
   // Storms first: the money of a year looks to the right.
   std::vector<std::size_t> order;
   for (std::size_t i = 0; i < columns_.size(); ++i) order.push_back(i);

@@ -17,7 +17,10 @@ struct PlanSheet {
   std::string name;   // "the plan"
   std::string words;  // "a third in 2029, final harvest in 2045"
   const RegimeReport& report;
-  bool standing = false;  // begins with the stand of the scenario, not with bare land
+  bool standing;  // begins with the stand of the scenario, not with bare land
+  const std::vector<Practice>& practices;
+  const std::vector<Live>& practice_cells;
+  const RegimeReport* after_tax;  // the same told after tax; null: tax is not asked for
 };
 
 // The cash flow of a plan: a row for each year, a column for each kind of income and cost.
@@ -37,6 +40,8 @@ class PlanTable {
   std::string income() const { return all(income_); }
   std::string cost() const { return all(cost_); }
   std::string net() const { return all(net_); }
+  // REQUIRES: a plan that is told after tax too.
+  std::string net_after_tax() const { return all(after_tax_); }
 
  private:
   // What stands in the row of a year: nothing, or a cell that `write` writes.
@@ -67,6 +72,8 @@ class PlanTable {
   void lay_out_income();
   void lay_out_costs();
   void lay_out_sums();
+  void lay_out_tax();
+  double relief_in(const PlanYear& year) const;
   void lay_out_storms();
   // Tons of a row, from this column on, times the prices above them.
   Live tons_times_prices(const PlanYear& year, int first_column, bool final,
@@ -86,7 +93,9 @@ class PlanTable {
   int discount_ = 0, entered_ = 0, left_ = 0, bare_ = 0, waiting_ = 0;
   int tons_ = 0;                   // first of the timber cut
   int money_ = 0, money_end_ = 0;  // the lines of income and cost
+  int planting_ = -1;              // none of a standing stand
   int income_ = 0, cost_ = 0, net_ = 0;
+  int after_tax_ = 0;                                               // where tax is asked for
   int standing_tons_ = 0, worth_ = 0, salvaged_ = 0, cleanup_ = 0;  // with a hazard
 };
 

@@ -13,24 +13,24 @@ bool falls(const DatedFlow& flow, int age_yr, bool first_thinning_past) {
 }
 
 // Flows and practices of one year of a stand that stands; those of planting for bare land.
-void add_dated_money(const Costs& costs, bool at_planting, bool first_thinning_past,
-                     PlanYear& year) {
+void add_dated_money(const std::vector<DatedFlow>& flows, const std::vector<Practice>& practices,
+                     bool at_planting, bool first_thinning_past, PlanYear& year) {
   const int age_yr = year.at.whole();
   if (year.from_now > 0) {
-    for (std::size_t i = 0; i < costs.flows.size(); ++i) {
-      if (falls(costs.flows[i], age_yr, first_thinning_past)) year.flows.push_back(i);
+    for (std::size_t i = 0; i < flows.size(); ++i) {
+      if (falls(flows[i], age_yr, first_thinning_past)) year.flows.push_back(i);
     }
   }
   if (year.from_now == 0 && !at_planting) return;
-  for (std::size_t i = 0; i < costs.practices.size(); ++i) {
-    if (costs.practices[i].at.whole() == age_yr) year.practices.push_back(i);
+  for (std::size_t i = 0; i < practices.size(); ++i) {
+    if (practices[i].at.whole() == age_yr) year.practices.push_back(i);
   }
 }
 
 }  // namespace
 
 std::vector<PlanYear> years_of(const RegimeReport& report, const Scenario& scenario,
-                               bool standing) {
+                               const std::vector<Practice>& practices, bool standing) {
   const auto delay = static_cast<std::size_t>(scenario.costs.regeneration_delay_yr);
   std::vector<PlanYear> result(report.years.size() + delay);
   bool first_thinning_past =
@@ -49,7 +49,8 @@ std::vector<PlanYear> years_of(const RegimeReport& report, const Scenario& scena
     year.left = year.record->share_standing;
     year.harvest = i + 1 == report.years.size();
     year.bare = year.harvest ? year.entered : year.entered - year.left;
-    add_dated_money(scenario.costs, i == 0 && !standing, first_thinning_past, year);
+    add_dated_money(scenario.costs.flows, practices, i == 0 && !standing, first_thinning_past,
+                    year);
     for (const ThinningRecord& thinning : report.thinnings) {
       if (thinning.cuts_nothing || thinning.at != year.at) continue;
       year.thinning = &thinning;

@@ -19,10 +19,12 @@ struct PlanYear {
   const ThinningRecord* thinning = nullptr;  // the cut of this year, where it cuts something
   int entry = 0;                             // its number, from 1
   bool harvest = false;
-  std::vector<std::size_t> practices, flows;  // of the costs, that fall in this year
+  std::vector<std::size_t> practices, flows;  // those that fall in this year
 };
 
 // From the present to the last year in which the land waits to be planted again.
-std::vector<PlanYear> years_of(const RegimeReport& report, const Scenario& scenario, bool standing);
+// `practices`: of this stand; flows are those of the scenario.
+std::vector<PlanYear> years_of(const RegimeReport& report, const Scenario& scenario,
+                               const std::vector<Practice>& practices, bool standing);
 
 }  // namespace staddle::sheets

@@ -3,11 +3,15 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "report/answer.h"
+#include "report/sheet_answer.h"
 #include "report/sheet_option.h"
-#include "report/wrap.h"
 #include "signs/plain_words.h"
 #include "staddle/base/contract.h"
+#include "staddle/regime/after_tax.h"
+#include "staddle/scenario/planting.h"
 
 namespace staddle {
 namespace {
@@ -18,50 +22,6 @@ using sheets::Look;
 using sheets::Place;
 using sheets::PlanCells;
 using sheets::Sheet;
-
-constexpr double text_column_letters = 105;
-
-// Lines of words one below the other, each high enough for its words.
-struct WordsWriter {
-  Sheet& sheet;
-  int row = 0;
-
-  void line(const std::string& text, Look look = Look::wrapped) {
-    if (text.empty()) return;
-    sheet.text({row, 0}, text, look);
-    const auto lines = lines_of_words(text, static_cast<std::size_t>(text_column_letters) - 5);
-    if (look == Look::wrapped) sheet.height(row, 15.0 * static_cast<double>(lines.size()) + 3.0);
-    ++row;
-  }
-  void heading(const std::string& text) {
-    ++row;
-    line(text, Look::heading);
-  }
-};
-
-void write_answer(Sheet& sheet, const OwnerReport& report) {
-  sheet.width(0, 0, text_column_letters);
-  WordsWriter words{sheet};
-  words.line(report.title, Look::title);
-  words.line(report.subject);
-  if (!report.owner.empty()) words.line("Owner: " + report.owner);
-  if (!report.prepared_by.empty()) words.line("Prepared by: " + report.prepared_by);
-  words.line(report.purpose);
-  for (const AnswerGroup& group : report.answer) {
-    words.heading(group.heading);
-    for (const std::string& line : group.lines) words.line(line);
-  }
-  for (const Section* section : {&report.assumptions, &report.cautions, &report.sources}) {
-    if (section->paragraphs.empty() && section->items.empty()) continue;
-    words.heading(section->title);
-    for (const std::string& paragraph : section->paragraphs) words.line(paragraph);
-    for (const std::string& item : section->items) words.line("- " + item);
-  }
-  ++words.row;
-  words.line(report.foot);
-  words.line(report.made_by, Look::note);
-  sheet.print_setup(false);
-}
 
 struct Compared {
   std::string name, words;
@@ -86,13 +46,14 @@ void write_option_row(Sheet& sheet, int row, const Compared& option, const Live&
       sheet.formula({row, column}, cell, "none", look);
     }
   };
-  ratio(7, option.cells.benefit_cost, option.cells.benefit_cost_now, Look::share);
+  ratio(7, option.cells.benefit_cost, option.cells.benefit_cost_now, Look::dollars);
   ratio(8, option.cells.internal_rate, option.cells.internal_rate_now, Look::percent);
   sheet.text({row, 9}, option.words);
 }
 
 void write_options(Sheet& sheet, const std::vector<Compared>& options, bool standing) {
   sheet.text({0, 0}, "The options side by side", Look::title);
+  sheet.height(0, 22);
   sheet.text({1, 0},
              standing
                  ? "Forest value: what timber and land are worth today under each plan, $/acre."
@@ -119,16 +80,28 @@ void write_options(Sheet& sheet, const std::vector<Compared>& options, bool stan
   const Live first(sheets::fixed_cell_name({heading + 1, 1}), options.front().solved);
   int row = heading + 1;
   for (const Compared& option : options) write_option_row(sheet, row++, option, first);
-  sheet.bars({{row + 1, 0},
-              "What each option is worth",
-              "$ an acre",
-              "worth now",
-              0,
-              1,
-              heading + 1,
-              row - 1});
+  const bool positive =
+      std::ranges::all_of(options, [](const Compared& option) { return option.solved >= 0.0; });
+  sheet.bars({.at = {row + 1, 0},
+              .title = "What each option is worth",
+              .axis = "$ an acre",
+              .series = "worth now",
+              .names_column = 0,
+              .values_column = 1,
+              .first_row = heading + 1,
+              .last_row = row - 1,
+              .from_zero = positive});
   sheet.freeze({heading + 1, 1});
-  sheet.print_setup(true);
+  sheet.print_setup({.landscape = true});
+}
+
+// Tax as the answer counts it; absent also where every plan has a case of its own.
+std::optional<AfterTax> tax_of(const StandAnswers& answers) {
+  if (!answers.scenario.tax || !answers.advice.after_tax || !answers.stand_case) {
+    return std::nullopt;
+  }
+  return AfterTax(*answers.stand_case, *answers.scenario.tax, answers.scenario.area,
+                  answers.advice.after_tax->land_value);
 }
 
 }  // namespace
@@ -138,14 +111,25 @@ std::optional<std::string> write_workbook(const std::string& path, const StandAn
   require(!answers.options.empty(), "a workbook shows at least one option");
   const Answer words(answers.scenario, answers.advice, answers.storm_zones);
   sheets::Workbook book(path);
-  write_answer(book.add_sheet("Answer"), report);
+  sheets::write_answer(book.add_sheet("Answer"), report);
   const Inputs inputs = write_inputs(book.add_sheet("Prices and rate"), answers);
   Sheet& side_by_side = book.add_sheet("Options");
+  const std::vector<Practice> practices = sheets::stand_practices(answers.scenario);
+  const std::optional<AfterTax> tax = tax_of(answers);
   std::vector<Compared> compared;
   for (std::size_t i = 0; i < answers.options.size(); ++i) {
     const OwnerOption& option = answers.options[i];
-    const sheets::PlanSheet plan{option.name, words.brief(option.report.regime()), option.report,
-                                 answers.advice.standing};
+    std::optional<RegimeReport> taxed;
+    if (tax) {
+      taxed = tax->report(stated(option.name, option.report.regime())).value();
+    }
+    const sheets::PlanSheet plan{option.name,
+                                 words.brief(option.report.regime()),
+                                 option.report,
+                                 answers.advice.standing,
+                                 practices,
+                                 inputs.practices,
+                                 taxed ? &*taxed : nullptr};
     // Numbered, so that names which agree in their first letters stay apart.
     Sheet& sheet = book.add_sheet(fmt::format("{} {}", i + 1, option.name));
     compared.push_back({option.name, plan.words, option.report.value.objective.in(dollars_per_acre),
@@ -153,9 +137,16 @@ std::optional<std::string> write_workbook(const std::string& path, const StandAn
   }
   write_options(side_by_side, compared, answers.advice.standing);
   if (answers.advice.successor) {
+    const Planting planting = planting_of(answers.scenario);
     const sheets::PlanSheet next{"the stand that follows",
                                  "The rotation behind the worth of the land after the harvest",
-                                 *answers.advice.successor, false};
+                                 *answers.advice.successor,
+                                 false,
+                                 planting.practices,
+                                 inputs.next_practices,
+                                 tax && answers.advice.after_tax->successor
+                                     ? &*answers.advice.after_tax->successor
+                                     : nullptr};
     write_plan(book.add_sheet("Next rotation"), next, answers.scenario, inputs);
   }
   return book.close();

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "signs/plain_words.h"
+#include "staddle/scenario/planting.h"
 
 namespace staddle::sheets {
 namespace {
@@ -45,7 +46,7 @@ struct InputsWriter {
     for (std::size_t i = 0; i < names.size(); ++i) {
       sheet.text({row, static_cast<int>(i)}, names[i], Look::column);
     }
-    ++row;
+    sheet.height(row++, 32);
   }
 
   Inputs::Timber product(const std::string& name, const ProductPrice& price) {
@@ -113,7 +114,18 @@ void write_prices(InputsWriter& writer, const Scenario& scenario, Inputs& inputs
   }
 }
 
-void write_costs(InputsWriter& writer, const Costs& costs, Inputs& inputs) {
+std::vector<Live> write_practices(InputsWriter& writer, const std::vector<Practice>& practices) {
+  std::vector<Live> cells;
+  for (const Practice& practice : practices) {
+    cells.push_back(writer.money(practice.what, practice.cost, "$/acre, a cost",
+                                 fmt::format("at age {}", practice.at.whole())));
+  }
+  return cells;
+}
+
+void write_costs(InputsWriter& writer, const Scenario& scenario, Inputs& inputs) {
+  const Costs& costs = scenario.costs;
+  const Planting planting = planting_of(scenario);
   writer.heading("Costs of selling");
   inputs.fee = writer.share("seller's fee", costs.sale_fee_fraction);
   inputs.harvest_tax = writer.share("tax on the harvest", costs.harvest_tax_fraction);
@@ -121,33 +133,56 @@ void write_costs(InputsWriter& writer, const Costs& costs, Inputs& inputs) {
   inputs.final_sale_cost = writer.money("cost of the final sale", costs.final_sale_cost);
   writer.heading("Costs and income of growing");
   inputs.establishment = writer.money("establishment: site preparation and planting",
-                                      costs.establishment, "$/acre", "at age 0");
+                                      planting.establishment, "$/acre", "at age 0");
   const std::string every_year = "every year, also while the land waits to be planted";
   inputs.annual_cost = writer.money("annual cost", costs.annual_cost, "$/acre", every_year);
   inputs.annual_income = writer.money("annual income", costs.annual_income, "$/acre", every_year);
-  for (const Practice& practice : costs.practices) {
-    inputs.practices.push_back(writer.money(practice.what, practice.cost, "$/acre, a cost",
-                                            fmt::format("at age {}", practice.at.whole())));
-  }
+  inputs.practices = write_practices(writer, stand_practices(scenario));
   for (const DatedFlow& flow : costs.flows) {
     inputs.flows.push_back(writer.money(flow.what, flow.per_year, "$/acre a year, income positive",
                                         when_flow_falls(flow)));
   }
+  if (used_alternative(scenario) == nullptr || !scenario.is_standing()) {
+    inputs.next_practices = inputs.practices;
+  } else if (!planting.practices.empty()) {
+    writer.heading("Work in the stand that follows");
+    inputs.next_practices = write_practices(writer, planting.practices);
+  }
+}
+
+void write_tax(InputsWriter& writer, const StandAnswers& answers, Inputs& inputs) {
+  if (!answers.scenario.tax || !answers.advice.after_tax) return;
+  const TaxRules& rules = *answers.scenario.tax;
+  writer.heading("Tax");
+  inputs.long_term_rate = writer.amount("rate on timber sold", rules.long_term_rate,
+                                        Look::input_percent, "of what it brings", 0.0, 0.99);
+  inputs.ordinary_rate = writer.amount(
+      "rate on other income, saved on costs", rules.ordinary_rate, Look::input_percent, "of it",
+      0.0, 0.99, "what basis and deductions for planting save is a number of the plan's sheet");
+  if (!answers.advice.standing) return;
+  inputs.land_after_tax = writer.money("worth of an acre of bare land after tax",
+                                       answers.advice.after_tax->land_value, "$/acre", "as solved");
 }
 
 }  // namespace
+
+std::vector<Practice> stand_practices(const Scenario& scenario) {
+  return scenario.is_standing() ? scenario.costs.practices : planting_of(scenario).practices;
+}
 
 Live Inputs::net_share() const { return Live(Live::constant(1) - fee - harvest_tax); }
 
 Inputs write_inputs(Sheet& sheet, const StandAnswers& answers) {
   const Scenario& scenario = answers.scenario;
   const Live none = Live::constant(0);
-  Inputs inputs{none, none, none, none, none, none, none, none, none, {}, {}, {}, {}};
-  sheet.width(0, 0, 44);
+  Inputs inputs{none, none, none, none, none, none, none, none, none,
+                {},   {},   {},   {},   {},   {},   {},   {}};
+  sheet.width(0, 0, 50);
   sheet.width(1, 4, 15);
   sheet.width(5, 5, 40);
   InputsWriter writer{sheet};
   sheet.text({0, 0}, "Prices and rate", Look::title);
+  sheet.height(0, 22);
   sheet.text({1, 0},
              "Change a cell with a coloured ground: the sheets of the plans follow. The cuts of "
              "each plan and its tons stay as they are; which plan is",
@@ -164,15 +199,16 @@ Inputs write_inputs(Sheet& sheet, const StandAnswers& answers) {
   inputs.acres =
       writer.amount("acres", scenario.area.in(acres), Look::input_number, "net acres", 0.0, 1e6);
   write_prices(writer, scenario, inputs);
-  write_costs(writer, scenario.costs, inputs);
+  write_costs(writer, scenario, inputs);
   if (answers.advice.standing) {
     writer.heading("The land after the final harvest");
     inputs.land = writer.money("worth of an acre of bare land", answers.advice.land_value, "$/acre",
                                "as solved at the rate and prices of the file: a stated number, "
                                "which does not follow the cells above");
   }
+  write_tax(writer, answers, inputs);
   sheet.freeze({4, 0});
-  sheet.print_setup(false);
+  sheet.print_setup({});
   return inputs;
 }
 

@@ -16,7 +16,8 @@ struct Inputs {
   Live fee, harvest_tax;
   Live thinning_sale_cost, final_sale_cost;
   Live establishment, annual_cost, annual_income;
-  std::vector<Live> practices, flows;  // in the order of the scenario
+  std::vector<Live> practices, flows;  // of the stand, in the order of the scenario
+  std::vector<Live> next_practices;    // of the trees planted after it
   struct Timber {
     std::string name;
     Live final_price;
@@ -25,9 +26,14 @@ struct Inputs {
   };
   std::vector<Timber> timber;  // the products, then other timber
   std::optional<Live> land;    // standing: what an acre is worth after the harvest
+  // Where tax is asked for: rates, and the land after tax.
+  std::optional<Live> long_term_rate, ordinary_rate, land_after_tax;
 
   Live net_share() const;  // what fee and tax leave of a sale
 };
+
+// The work of the stand itself, not of the one that follows.
+std::vector<Practice> stand_practices(const Scenario& scenario);
 
 // Writes the sheet.
 Inputs write_inputs(Sheet& sheet, const StandAnswers& answers);

@@ -9,7 +9,7 @@ namespace staddle::sheets {
 namespace {
 
 constexpr int results_row = 4;  // heading of the results
-constexpr int label_column = 0, per_acre_column = 4, tract_column = 5, solved_column = 6;
+constexpr int label_column = 0, per_acre_column = 5, tract_column = 6, solved_column = 7;
 
 // What a plan is worth, above its years.
 struct PlanResults {
@@ -20,6 +20,7 @@ struct PlanResults {
   const PlanTable& table;
 
   PlanCells write();
+  void write_after_tax(int row, const Live& land_weight);
   Live write_money_result(int row, const std::string& label, const Live& formula, double solved,
                           Look look = Look::dollars);
   std::string write_ratio_result(int row, const std::string& label, const std::string& formula,
@@ -53,6 +54,21 @@ std::string PlanResults::write_ratio_result(int row, const std::string& label,
     sheet.text({row, solved_column + 1}, reason, Look::note);
   }
   return sheet.seen_from_outside(place, 0).formula();
+}
+
+void PlanResults::write_after_tax(int row, const Live& land_weight) {
+  if (plan.after_tax == nullptr) return;
+  const RegimeValue& value = plan.after_tax->value;
+  const double npv_now = value.net_present_value.in(dollars_per_acre);
+  const Live npv = write_money_result(
+      row, "this rotation alone, after tax",
+      {fmt::format("SUMPRODUCT({},{})", table.discounts(), table.net_after_tax()), npv_now},
+      npv_now);
+  write_money_result(row + 1,
+                     plan.standing ? "timber and land, after tax" : "bare land (LEV), after tax",
+                     plan.standing ? npv + land_weight * *inputs.land_after_tax
+                                   : npv / (Live::constant(1) - land_weight),
+                     value.objective.in(dollars_per_acre));
 }
 
 PlanCells PlanResults::write() {
@@ -93,6 +109,8 @@ PlanCells PlanResults::write() {
   write_money_result(annual_row, "the same as so much every year for ever",
                      inputs.rate * worth_cell, annual_now);
 
+  write_after_tax(results_row + 7, land_weight);
+
   const std::string income = fmt::format("SUMPRODUCT({},{})", table.discounts(), table.income());
   const std::string cost = fmt::format("SUMPRODUCT({},{})", table.discounts(), table.cost());
   PlanCells cells{sheet.seen_from_outside({value_row, per_acre_column}, worth_now),
@@ -105,7 +123,7 @@ PlanCells PlanResults::write() {
   cells.benefit_cost =
       write_ratio_result(++row, "income over cost, both worth now",
                          fmt::format("IF({1}<0,-{0}/{1},\"none\")", income, cost),
-                         report.benefit_cost_ratio, Look::share, "nothing is ever paid out");
+                         report.benefit_cost_ratio, Look::dollars, "nothing is ever paid out");
   const std::string net = table.net();
   const std::string rate =
       plan.standing
@@ -123,6 +141,7 @@ PlanCells PlanResults::write() {
 PlanCells write_plan(Sheet& sheet, const PlanSheet& plan, const Scenario& scenario,
                      const Inputs& inputs) {
   sheet.text({0, 0}, words::capital(plan.name), Look::title);
+  sheet.height(0, 22);
   sheet.text({1, 0}, words::capital(plan.words) + ".");
   sheet.text({2, 0},
              "An acre, in today's dollars. The cuts and tons are those of this plan and stay; "

@@ -63,7 +63,10 @@ void mark_as_input(lxw_format* format) {
 
 void dress(lxw_format* format, Look look) {
   format_set_align(format, LXW_ALIGN_VERTICAL_TOP);
-  if (const char* form = number_form(look)) format_set_num_format(format, form);
+  if (const char* form = number_form(look)) {
+    format_set_num_format(format, form);
+    format_set_align(format, LXW_ALIGN_RIGHT);
+  }
   switch (look) {
     case Look::wrapped:
       format_set_text_wrap(format);
@@ -162,15 +165,18 @@ void Sheet::freeze(Place first_that_moves) {
   worksheet_freeze_panes(sheet_, row_of(first_that_moves), column_of(first_that_moves));
 }
 
-void Sheet::print_setup(bool landscape, std::optional<int> first_row, int last_row) {
+void Sheet::print_setup(const Print& print) {
   constexpr std::uint8_t letter_paper = 1;
   worksheet_set_paper(sheet_, letter_paper);
-  if (landscape) worksheet_set_landscape(sheet_);
-  worksheet_fit_to_pages(sheet_, 1, 0);
+  if (print.landscape) worksheet_set_landscape(sheet_);
+  worksheet_fit_to_pages(sheet_, static_cast<std::uint16_t>(print.pages_wide), 0);
   worksheet_set_footer(sheet_, "&L&A&RPage &P of &N");
-  if (first_row) {
-    must(worksheet_repeat_rows(sheet_, static_cast<lxw_row_t>(*first_row),
-                               static_cast<lxw_row_t>(last_row)));
+  if (print.rows_on_top) {
+    must(worksheet_repeat_rows(sheet_, static_cast<lxw_row_t>(print.rows_on_top->first),
+                               static_cast<lxw_row_t>(print.rows_on_top->second)));
+  }
+  if (print.columns_at_left > 0) {
+    must(worksheet_repeat_columns(sheet_, 0, static_cast<lxw_col_t>(print.columns_at_left - 1)));
   }
 }
 
@@ -199,8 +205,10 @@ void Sheet::bars(const Bars& bars) {
   chart_series_set_values(series, name_.c_str(), first, values, last, values);
   chart_series_set_name(series, bars.series.c_str());
   chart_title_set_name(chart, bars.title.c_str());
-  chart_axis_set_name(chart->y_axis, bars.axis.c_str());
-  chart_axis_set_reverse(chart->x_axis);
+  // Of bars the library calls the horizontal axis x, though the names stand on the other.
+  chart_axis_set_name(chart->x_axis, bars.axis.c_str());
+  chart_axis_set_reverse(chart->y_axis);
+  if (bars.from_zero) chart_axis_set_min(chart->x_axis, 0);
   chart_legend_set_position(chart, LXW_CHART_LEGEND_NONE);
   lxw_chart_options size{};
   size.x_scale = 1.6;

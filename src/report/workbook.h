@@ -6,6 +6,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "report/live.h"
@@ -62,8 +63,14 @@ class Sheet {
   void width(int first_column, int last_column, double letters);
   void height(int row, double points);
   void freeze(Place first_that_moves);
-  // Letter paper, one page wide; these rows, counted from zero, on top of every page.
-  void print_setup(bool landscape, std::optional<int> first_row = std::nullopt, int last_row = 0);
+  // Letter paper.
+  struct Print {
+    bool landscape = false;
+    int pages_wide = 1;
+    std::optional<std::pair<int, int>> rows_on_top = std::nullopt;  // of every page, from zero
+    int columns_at_left = 0;                                        // of every page
+  };
+  void print_setup(const Print& print);
   // An input takes numbers of this range alone.
   void allow(Place place, double least, double most, const std::string& why);
   // Bars: names in one column, numbers in another, rows from first to last.
@@ -72,6 +79,7 @@ class Sheet {
     std::string title, axis, series;
     int names_column = 0, values_column = 0;
     int first_row = 0, last_row = 0;
+    bool from_zero = false;  // no number is negative
   };
   void bars(const Bars& bars);
 

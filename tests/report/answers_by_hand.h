@@ -15,6 +15,10 @@ inline StandAnswers answers_for(const Scenario& scenario) {
   StandAnswers answers;
   answers.scenario = scenario;
   answers.advice = advice_for(scenario);
+  if (answers.scenario.tax) {
+    answers.stand_case = make_advise_problem(scenario).value().stand.stand_case;
+    answers.stand_case->land_value = answers.advice.land_value;
+  }
   answers.options.push_back({"the plan", answers.advice.best, {}, {}});
   for (const Alternative& other : answers.advice.alternatives) {
     answers.options.push_back({std::to_string(other.thinnings) + " thinnings",

@@ -2,10 +2,13 @@
 #include "report/spreadsheet_oracle.h"
 
 #include <catch2/catch.hpp>
+#include <cstdlib>
 #include <filesystem>
 #include <stdexcept>
+#include <utility>
 
 #include "support/files.h"
+#include "support/near.h"
 #include "support/program.h"
 
 namespace staddle::support {
@@ -92,5 +95,32 @@ std::size_t OpenedWorkbook::row_of(const std::string& sheet, const std::string& 
 OpenedWorkbook open_workbook(const std::string& path) { return opened(path, {}); }
 
 OpenedWorkbook recalculate_workbook(const std::string& path) { return opened(path, {"--recalc"}); }
+
+std::size_t numbers_computed_as_written(const std::string& path) {
+  const OpenedWorkbook kept = open_workbook(path);
+  const OpenedWorkbook computed = recalculate_workbook(path);
+  std::size_t numbers = 0;
+  for (const auto& [name, rows] : kept.sheets) {
+    const CellTexts& again = computed.sheets.at(name);
+    REQUIRE(again.size() == rows.size());
+    for (std::size_t row = 0; row < rows.size(); ++row) {
+      REQUIRE(again[row].size() == rows[row].size());
+      for (std::size_t column = 0; column < rows[row].size(); ++column) {
+        CAPTURE(name, row, column);
+        const std::string& text = rows[row][column];
+        char* end = nullptr;
+        const double value = std::strtod(text.c_str(), &end);
+        if (text.empty() || *end != '\0') {
+          REQUIRE(again[row][column] == text);
+          continue;
+        }
+        ++numbers;
+        REQUIRE(std::stod(again[row][column]) ==
+                Approx(value).epsilon(two_methods).margin(two_methods));
+      }
+    }
+  }
+  return numbers;
+}
 
 }  // namespace staddle::support

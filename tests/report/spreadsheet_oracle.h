@@ -27,4 +27,8 @@ OpenedWorkbook open_workbook(const std::string& path);
 // Every formula computed anew from the numbers of the file.
 OpenedWorkbook recalculate_workbook(const std::string& path);
 
+// Requires of every cell that it is the same computed anew as it was written; returns how
+// many numbers there were.
+std::size_t numbers_computed_as_written(const std::string& path);
+
 }  // namespace staddle::support

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -19,8 +20,12 @@ namespace staddle {
 std::string to_calendar(const std::string& title, CalendarYear made_in,
                         const std::vector<Operation>& work);
 
-// The operations of the best plan as a calendar. Fault: the scenario does not say which year
-// the present is (at "/calendar_year").
+// Nothing where a calendar can be made; else the fault that the file does not say which year
+// the present is, at "/calendar_year". It can be asked before anything is solved.
+Faults faults_of_calendar(std::optional<CalendarYear> present_year);
+
+// The operations of the best plan, or of a tract, as a calendar. Faults as above.
 Result<std::string> stand_calendar(const Scenario& scenario, const Advice& advice);
+Result<std::string> tract_calendar(const TractFile& tract, const TractSolution& solution);
 
 }  // namespace staddle

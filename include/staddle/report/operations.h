@@ -7,6 +7,8 @@
 
 #include "staddle/advise/advice.h"
 #include "staddle/scenario/scenario.h"
+#include "staddle/scenario/tract_file.h"
+#include "staddle/tract/tract_solution.h"
 
 namespace staddle {
 
@@ -28,5 +30,10 @@ struct Operation {
 // that year and done after it, or in the month that the site names.
 // REQUIRES: the advice of this scenario, and its present year.
 std::vector<Operation> operations(const Scenario& scenario, const Advice& advice);
+
+// The same of every stand of a tract under its part of the plan, as far as the plan's years
+// go; trees planted within them are told up to their release, not to their own thinnings.
+// REQUIRES: the solution of this tract, and its present year.
+std::vector<Operation> operations(const TractFile& tract, const TractSolution& solution);
 
 }  // namespace staddle

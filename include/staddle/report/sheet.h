@@ -26,4 +26,10 @@ namespace staddle {
 std::optional<std::string> write_workbook(const std::string& path, const StandAnswers& answers,
                                           const OwnerReport& report);
 
+// The same of a tract: the answer; the years of the plan, whose money is discounted at a rate
+// that may be changed there; its periods, stands and jobs; what its limits cost.
+// REQUIRES: `report` tells this solution of this tract.
+std::optional<std::string> write_workbook(const std::string& path, const TractFile& tract,
+                                          const TractSolution& solution, const OwnerReport& report);
+
 }  // namespace staddle
