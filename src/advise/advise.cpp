@@ -20,8 +20,8 @@ namespace {
 class Adviser {
  public:
   Adviser(const AdviseProblem& problem, const AdviseOptions& options) : problem_(problem) {
-    options_.method = options.exhaustive ? StandOptions::Method::exhaustive
-                                         : StandOptions::Method::automatic;
+    options_.method =
+        options.exhaustive ? StandOptions::Method::exhaustive : StandOptions::Method::automatic;
     options_.stop = options.stop;
   }
 
@@ -42,8 +42,8 @@ class Adviser {
     }
     ask_side_questions();
     if (advice_.standing) judge_standing_stand();
-    note_risks();
     if (problem_.tax) advice_.after_tax = answer_after_tax(problem_, scene_, advice_, options_);
+    note_risks();
     return std::move(advice_);
   }
 
@@ -68,8 +68,8 @@ class Adviser {
       advice_.successor_lev = scene_.successor_lev();
       advice_.land_value = stand().land_value;
       if (scene_.successor_lev()) {
-        advice_.successor = report_of(problem_.successor->stand_case, "successor",
-                                      scene_.successor->best.regime);
+        advice_.successor =
+            report_of(problem_.successor->stand_case, "successor", scene_.successor->best.regime);
       }
     }
     for (std::size_t cuts = 0; cuts < solution.by_count.size(); ++cuts) {
@@ -80,7 +80,7 @@ class Adviser {
       }
       advice_.alternatives.push_back({static_cast<int>(cuts),
                                       report_of(stand(), name_of_count(cuts), priced->regime),
-                                      best_value() - priced->value.objective});
+                                      best_value() - priced->value.objective, scene_.table});
     }
   }
 
@@ -92,12 +92,12 @@ class Adviser {
       const RegimeReport report =
           report_of(choice.problem.stand_case, choice.name, table.best.regime);
       const MoneyPerAcre loss = best_value() - table.best.value.objective;
-      advice_.regimes.push_back({report, loss, {}});
+      advice_.regimes.push_back({report, loss, {}, table.table});
       const std::size_t cuts = table.best.regime.thinnings.size();
-      const auto [holder, is_first] =
-          best_with.try_emplace(cuts, Alternative{static_cast<int>(cuts), report, loss});
+      const auto [holder, is_first] = best_with.try_emplace(
+          cuts, Alternative{static_cast<int>(cuts), report, loss, table.table});
       if (!is_first && loss < holder->second.loss_against_best) {
-        holder->second = {static_cast<int>(cuts), report, loss};
+        holder->second = {static_cast<int>(cuts), report, loss, table.table};
       }
     }
     for (const auto& [cuts, alternative] : best_with) {
@@ -122,7 +122,7 @@ class Adviser {
         }
         continue;
       }
-      StatedAnswer answer{std::move(report).value(), {}, {}};
+      StatedAnswer answer{std::move(report).value(), {}, {}, 0};
       answer.loss_against_best = best_value() - answer.report.value.objective;
       answer.breaks = broken_limits(scene_.stand, answer.report);
       advice_.regimes.push_back(std::move(answer));
@@ -157,10 +157,10 @@ class Adviser {
     const Age horizon =
         std::min(std::max(scene_.stand.lattice.final_to, present), stand().growth.last_age());
     const auto& last_thinning = stand().standing->last_thinning;
-    advice_.readiness = judge_readiness(
-        grow_unthinned(stand(), horizon), problem_.ready_limits,
-        last_thinning ? std::optional(last_thinning->at) : std::nullopt,
-        scene_.stand.lattice.years_between_entries, problem_.crown_cover);
+    advice_.readiness =
+        judge_readiness(grow_unthinned(stand(), horizon), problem_.ready_limits,
+                        last_thinning ? std::optional(last_thinning->at) : std::nullopt,
+                        scene_.stand.lattice.years_between_entries, problem_.crown_cover);
     if (problem_.plots) advice_.plots = plots_answer(*problem_.plots, scene_, options_);
     const Regime& plan = advice_.best_plan.regime;
     const bool thins_now = !plan.thinnings.empty() && plan.thinnings.front().at == present;
@@ -181,23 +181,43 @@ class Adviser {
   }
 
   void note_risks() {
-    RiskFacts facts;
-    facts.stand_case = &stand();
-    facts.plan = &advice_.best;
-    facts.site = problem_.site;
+    RiskFacts facts = facts_of(stand(), advice_.best);
     facts.successor_lev = advice_.standing ? advice_.successor_lev : best_value();
-    if (advice_.third_instead) {
-      facts.cost_of_a_third = advice_.third_instead->cost;
-      facts.plan_of_thirds = advice_.third_instead->best.regime;
-      if (advice_.storm) facts.loss_saved_by_a_third = advice_.third_instead->loss_saved;
+    if (advice_.third_instead) add_third(*advice_.third_instead, facts);
+    if (!advice_.after_tax) {
+      advice_.risk_notes = risk_notes(facts);
+      return;
     }
-    if (advice_.storm) {
-      for (const StormAnswer::OddsRow& row : advice_.storm->odds_ratios) {
-        facts.odds_range.push_back(
-            {row.odds_ratio, row.best.value.objective, row.same_advice});
-      }
+    const AdviceAfterTax& told = *advice_.after_tax;
+    const StandCase taxed_stand = after_tax(scene_, stand()).without_basis();
+    const RegimeReport taxed_plan = report_of(taxed_stand, "best", advice_.best.regime());
+    RiskFacts taxed = facts_of(taxed_stand, taxed_plan);
+    taxed.successor_lev = advice_.standing ? told.successor_lev : told.best.value.objective;
+    if (told.third_instead) add_third(*told.third_instead, taxed);
+    for (std::size_t i = 0; i < taxed.odds_range.size(); ++i) {
+      taxed.odds_range[i].best_value =
+          advice_.storm->odds_ratios[i].best.after_tax->value.objective;
     }
+    facts.after_tax = &taxed;
     advice_.risk_notes = risk_notes(facts);
+  }
+
+  RiskFacts facts_of(const StandCase& stand_case, const RegimeReport& plan) const {
+    RiskFacts facts;
+    facts.stand_case = &stand_case;
+    facts.plan = &plan;
+    facts.site = problem_.site;
+    if (!advice_.storm) return facts;
+    for (const StormAnswer::OddsRow& row : advice_.storm->odds_ratios) {
+      facts.odds_range.push_back({row.odds_ratio, row.best.value.objective, row.same_advice});
+    }
+    return facts;
+  }
+
+  void add_third(const ThirdInstead& third, RiskFacts& facts) const {
+    facts.cost_of_a_third = third.cost;
+    facts.plan_of_thirds = third.best.regime;
+    if (advice_.storm) facts.loss_saved_by_a_third = third.loss_saved;
   }
 
   const AdviseProblem& problem_;

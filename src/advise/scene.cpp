@@ -84,18 +84,20 @@ Scene solve_scene(const AdviseProblem& problem, const StandOptions& options) {
   return scene;
 }
 
-Plan plan_of(const Scene& scene, const PricedRegime& priced) {
+Plan plan_of(const Scene& scene, const PricedRegime& priced, const StandCase& stand_case) {
   Plan plan{priced.regime, priced.value, priced.value.objective};
-  if (scene.stand.stand_case.standing) {
-    plan.land_expectation_value = scene.successor_lev().value_or(dollars_per_acre(0));
-  }
+  const bool standing = stand_case.standing.has_value();
+  if (standing) plan.land_expectation_value = scene.successor_lev().value_or(MoneyPerAcre());
   if (scene.tax) {
-    const StandCase& stand = scene.stand.stand_case;
-    const RegimeValue value = after_tax(scene, stand).value(priced.regime);
-    plan.after_tax = PlanAfterTax{value, stand.standing ? scene.tax->successor_lev
-                                                        : std::optional(value.objective)};
+    const RegimeValue value = after_tax(scene, stand_case).value(priced.regime);
+    plan.after_tax = PlanAfterTax{
+        value, standing ? scene.tax->successor_lev : std::optional(value.objective)};
   }
   return plan;
+}
+
+Plan plan_of(const Scene& scene, const PricedRegime& priced) {
+  return plan_of(scene, priced, scene.stand.stand_case);
 }
 
 AfterTax after_tax(const Scene& scene, const StandCase& stand_case) {

@@ -50,6 +50,8 @@ Scene solve_scene(const AdviseProblem& problem, const StandOptions& options);
 const StandCase& case_for_plan_of(const Scene& plan, const AdviseProblem& problem,
                                   const Scene& circumstances);
 
+// `stand_case`: the one that priced it, where it is not the scene's own.
+Plan plan_of(const Scene& scene, const PricedRegime& priced, const StandCase& stand_case);
 Plan plan_of(const Scene& scene, const PricedRegime& priced);
 
 // A case of the scene after tax. REQUIRES: scene.tax.

@@ -97,15 +97,19 @@ std::optional<WaitFiveYears> wait_five_years(const Scene& scene, const StandOpti
   return answer;
 }
 
+MoneyPerAcre revenue_now(const RegimeReport& plan) {
+  return plan.thinnings.empty() ? plan.final_harvest.revenue : plan.thinnings.front().revenue;
+}
+
 std::optional<SaleNow> sale_now(const Scene& scene, const PricedRegime& plan, bool waits,
                                 const StandOptions& options) {
   const StandCase& stand = scene.stand.stand_case;
   const RegimeReport report = simulate(stand, stated("now", plan.regime)).value();
   SaleNow sale;
   sale.plan = plan.regime;
-  sale.net_revenue =
-      report.thinnings.empty() ? report.final_harvest.revenue : report.thinnings.front().revenue;
+  sale.net_revenue = revenue_now(report);
   MoneyPerAcre patience = scene.best().value.objective;
+  sale.patient = scene.best().regime;
   if (!waits) {
     StandProblem later = scene.stand;
     const Age next = stand.present() + years(1);
@@ -116,6 +120,7 @@ std::optional<SaleNow> sale_now(const Scene& scene, const PricedRegime& plan, bo
     const StandSolution solution = solve(later, options);
     if (solution.status == StandSolution::Status::no_regime) return std::nullopt;
     patience = solution.best.value.objective;
+    sale.patient = solution.best.regime;
   }
   sale.refuse_below = sale.net_revenue - (plan.value.objective - patience);
   return sale;

@@ -16,6 +16,8 @@ std::vector<Survival> survivals(const AdviseProblem& problem, const Scene& scene
                                 const StandOptions& options);
 std::optional<WaitFiveYears> wait_five_years(const Scene& scene, const StandOptions& options);
 SellToday sell_today(const Scene& scene);
+// What the first cut of a plan brings, net.
+MoneyPerAcre revenue_now(const RegimeReport& plan);
 
 // Ages, trees and sites beyond the fitted ranges of the equations on which the plan leans,
 // the farthest of each kind.
@@ -30,6 +32,9 @@ std::optional<SaleNow> sale_now(const Scene& scene, const PricedRegime& plan, bo
 // Absent where no cut of the best plan exceeds a third.
 std::optional<ThirdInstead> third_instead(const AdviseProblem& problem, const Scene& scene,
                                           const RegimeReport& best, const StandOptions& options);
+
+// Present worth of the loss that the openings of a plan's thinnings are expected to add.
+MoneyPerAcre storm_loss_of_thinnings(const StandCase& stand, const RegimeReport& plan);
 
 // What storms do to the advice. REQUIRES: a hazard.
 StormAnswer storm_answer(const AdviseProblem& problem, const Scene& scene,

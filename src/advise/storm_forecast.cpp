@@ -46,31 +46,66 @@ std::vector<Entry> tabled_entries(const AdviseProblem& problem) {
   return entries;
 }
 
+// Adds to every figure of money but the costs of storms.
+void add(MoneyPerAcre more, RegimeFutures& futures) {
+  futures.expected_value += more;
+  futures.mean += more;
+  RegimeFutures::Quantiles& values = futures.quantiles;
+  for (MoneyPerAcre* value : {&values.p05, &values.p25, &values.p50, &values.p75, &values.p95}) {
+    *value += more;
+  }
+  if (futures.choices) futures.choices->mean += more;
+}
+
 // Simulates entry after entry, as far as no stop request comes; the progress is that of
 // all of them together.
-void simulate_entries(const std::vector<Entry>& entries, const Scene& scene,
-                      StormForecast& forecast) {
-  for (std::size_t i = 0; i < entries.size(); ++i) {
-    FuturesOptions options = forecast.asked;
+class Simulation {
+ public:
+  Simulation(const std::vector<Entry>& entries, const Scene& scene, StormForecast& forecast)
+      : entries_(entries), scene_(scene), forecast_(forecast) {}
+
+  void run() {
+    for (const Entry& entry : entries_) {
+      const std::optional<RegimeFutures> futures = futures_of(*entry.stand_case, entry);
+      const std::optional<RegimeFutures> taxed = scene_.tax ? after_tax_of(entry) : std::nullopt;
+      forecast_.stopped = !futures || (scene_.tax && !taxed);
+      if (forecast_.stopped) return;
+      forecast_.regimes.push_back(
+          {entry.name, plan_of(scene_, entry.priced, *entry.stand_case), *futures, taxed});
+    }
+  }
+
+ private:
+  std::optional<RegimeFutures> futures_of(const StandCase& stand_case, const Entry& entry) {
+    FuturesOptions options = forecast_.asked;
     if (options.progress) {
-      options.progress = [&, i](double done) {
-        forecast.asked.progress((static_cast<double>(i) + done) /
-                                static_cast<double>(entries.size()));
+      const std::size_t all = entries_.size() * (scene_.tax ? 2 : 1);
+      options.progress = [this, all](double done) {
+        forecast_.asked.progress((static_cast<double>(done_) + done) / static_cast<double>(all));
       };
     }
-    const FuturesSolution solution =
-        simulate_futures({*entries[i].stand_case, {entries[i].priced.regime}}, options);
-    forecast.stopped = solution.status == FuturesSolution::Status::stopped;
-    if (forecast.stopped) return;
-    forecast.regimes.push_back(
-        {entries[i].name, plan_of(scene, entries[i].priced), solution.regimes.front()});
+    const FuturesSolution solution = simulate_futures({stand_case, {entry.priced.regime}}, options);
+    ++done_;
+    if (solution.status == FuturesSolution::Status::stopped) return std::nullopt;
+    return solution.regimes.front();
   }
-}
+
+  std::optional<RegimeFutures> after_tax_of(const Entry& entry) {
+    const AfterTax tax = after_tax(scene_, *entry.stand_case);
+    std::optional<RegimeFutures> futures = futures_of(tax.without_basis(), entry);
+    if (futures) add(tax.worth_of_basis(entry.priced.regime), *futures);
+    return futures;
+  }
+
+  const std::vector<Entry>& entries_;
+  const Scene& scene_;
+  StormForecast& forecast_;
+  std::size_t done_ = 0;
+};
 
 }  // namespace
 
-Result<StormForecast> forecast_storms(const AdviseProblem& problem,
-                                      const FuturesOptions& options) {
+Result<StormForecast> forecast_storms(const AdviseProblem& problem, const FuturesOptions& options) {
   StandOptions solving;
   solving.stop = options.stop;
   const Scene scene = solve_scene(problem, solving);
@@ -90,7 +125,8 @@ Result<StormForecast> forecast_storms(const AdviseProblem& problem,
   forecast.asked = options;
   forecast.standing = stand_case.standing.has_value();
   forecast.successor_lev = scene.successor_lev();
-  simulate_entries(entries, scene, forecast);
+  if (scene.tax) forecast.hazard_after_tax = after_tax(scene, stand_case).stand_case().hazard;
+  Simulation(entries, scene, forecast).run();
   return forecast;
 }
 

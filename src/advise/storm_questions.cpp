@@ -16,8 +16,9 @@ bool exceeds_a_third(const Regime& regime) {
                      });
 }
 
-// Present worth of the loss that the openings of a plan's thinnings add.
-MoneyPerAcre added_loss(const StandCase& stand, const RegimeReport& plan) {
+}  // namespace
+
+MoneyPerAcre storm_loss_of_thinnings(const StandCase& stand, const RegimeReport& plan) {
   MoneyPerAcre sum;
   for (const StormAfterThinning& storm : storms_after_thinnings(stand, plan)) {
     sum += storm.extra_expected_loss *
@@ -25,8 +26,6 @@ MoneyPerAcre added_loss(const StandCase& stand, const RegimeReport& plan) {
   }
   return sum;
 }
-
-}  // namespace
 
 std::optional<ThirdInstead> third_instead(const AdviseProblem& problem, const Scene& scene,
                                           const RegimeReport& best, const StandOptions& options) {
@@ -41,7 +40,8 @@ std::optional<ThirdInstead> third_instead(const AdviseProblem& problem, const Sc
       simulate(stand, stated("at most a third", lighter.best().regime)).value();
   return ThirdInstead{plan_of(lighter, lighter.best()),
                       scene.best().value.objective - lighter.best().value.objective,
-                      added_loss(scene.stand.stand_case, best) - added_loss(stand, report)};
+                      storm_loss_of_thinnings(scene.stand.stand_case, best) -
+                          storm_loss_of_thinnings(stand, report)};
 }
 
 StormAnswer storm_answer(const AdviseProblem& problem, const Scene& scene,
@@ -50,10 +50,9 @@ StormAnswer storm_answer(const AdviseProblem& problem, const Scene& scene,
   const StandCase& stand = scene.stand.stand_case;
   const Scene blind = solve_scene(
       changed(problem, [](StandProblem& p) { p.stand_case.hazard.perils.clear(); }), options);
-  const PricedRegime blind_priced{
-      blind.best().regime,
-      evaluate(case_for_plan_of(blind, problem, scene), blind.best().regime)};
-  answer.blind_plan = plan_of(scene, blind_priced);
+  const StandCase& blind_case = case_for_plan_of(blind, problem, scene);
+  const PricedRegime blind_priced{blind.best().regime, evaluate(blind_case, blind.best().regime)};
+  answer.blind_plan = plan_of(scene, blind_priced, blind_case);
   answer.blind_plan_loss = scene.best().value.objective - blind_priced.value.objective;
 
   for (const std::optional<double> ratio :

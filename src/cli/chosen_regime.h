@@ -13,6 +13,7 @@ namespace staddle::cli {
 // The regime that was asked for by its name, or the outcome that says why there is none.
 struct ChosenRegime {
   std::optional<RegimeReport> regime;
+  std::optional<RegimeReport> after_tax;  // where the scenario asks for tax
   Outcome refused;
 };
 

@@ -32,17 +32,34 @@ void set_up(CommandLine& line, AdviseCommandOptions& options) {
   add_output_options(line, {"text", "json"}, &options.output);
 }
 
+// The same lattice after tax, solved and proved, unless a basis enters.
+Faults prove_after_tax(const Scene& scene, StandProblem problem, std::optional<Proof>& proof) {
+  problem.stand_case = after_tax(scene, problem.stand_case).stand_case();
+  if (problem.stand_case.basis) return {};
+  const Result<Proof> proved = prove(problem, solve(problem));
+  if (!proved) return proved.error();
+  proof = *proved;
+  return {};
+}
+
 // Proves the optimum of the scenario, and that of the stand which follows a standing one.
 Result<AnswerProof> prove_answer(const AdviseProblem& problem) {
   const Scene scene = solve_scene(problem, {});
   const Result<Proof> stand = prove(scene.stand, scene.solution);
   if (!stand) return stand.error();
-  AnswerProof proof{*stand, std::nullopt};
+  AnswerProof proof{*stand, std::nullopt, std::nullopt};
   if (scene.successor) {
     const Result<Proof> successor = prove(*problem.successor, *scene.successor);
     if (!successor) return successor.error();
     proof.successor = *successor;
   }
+  if (!scene.tax) return proof;
+  proof.after_tax.emplace();
+  Faults faults = prove_after_tax(scene, scene.stand, proof.after_tax->stand);
+  if (faults.empty() && scene.successor) {
+    faults = prove_after_tax(scene, *problem.successor, proof.after_tax->successor);
+  }
+  if (!faults.empty()) return faults;
   return proof;
 }
 

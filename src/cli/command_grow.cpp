@@ -52,7 +52,8 @@ Outcome run(const GrowOptions& options) {
   const auto write = options.output.format == "json"  ? growth_json
                      : options.output.format == "csv" ? growth_csv
                                                       : growth_text;
-  return done(write(question->scenario, *chosen.regime));
+  return done(
+      write(question->scenario, *chosen.regime, chosen.after_tax ? &*chosen.after_tax : nullptr));
 }
 
 }  // namespace

@@ -45,18 +45,4 @@ MoneyPerAcre worth_of_reforestation_deductions(MoneyPerAcre cost, Area planted,
   return dollars_per_acre(rules.ordinary_rate * worth / planted.in(acres));
 }
 
-MoneyPerAcre BasisAccount::use(Yield cut) {
-  if (basis_ == dollars_per_acre(0)) return basis_;
-  require(tons_ > tons_per_acre(0), "a basis belongs to tons above zero");
-  const double share = std::clamp(cut / tons_, 0.0, left_);
-  left_ -= share;
-  return basis_ * share;
-}
-
-MoneyPerAcre BasisAccount::use_rest() {
-  const MoneyPerAcre rest = basis_ * left_;
-  left_ = 0.0;
-  return rest;
-}
-
 }  // namespace staddle

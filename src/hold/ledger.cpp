@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 #include <numeric>
 
 #include "regime/case_kernel.h"
@@ -21,15 +20,7 @@ constexpr int years_to_wait = 3;
 struct Moment {
   StandPoint point;
   Measured measured;
-  double value_usd_ac = 0.0;   // V
-  double relief_usd_ac = 0.0;  // of it, per acre of the present: saved by the basis left
-};
-
-// What using up the rest of the basis with a final harvest would save, real money of the
-// time per acre; before tax nothing.
-struct BasisRelief {
-  std::function<double(int age_yr)> of_rest = [](int) { return 0.0; };
-  double of_thinning = 0.0;  // already saved by the thinning, discounted to the present
+  double value_usd_ac = 0.0;  // V
 };
 
 class Bookkeeper {
@@ -40,8 +31,7 @@ class Bookkeeper {
         land_usd_ac_(stand_case.land_value.in(dollars_per_acre)),
         last_yr_(std::min(last.whole(), kernel_.last_age_yr())) {}
 
-  Ledger keep(const std::optional<Thinning>& thinning, const BasisRelief& relief = {}) {
-    relief_ = relief;
+  Ledger keep(const std::optional<Thinning>& thinning) const {
     Moment now = thinning ? just_after(*thinning) : at(kernel_.start());
     Ledger ledger;
     while (true) {
@@ -55,7 +45,7 @@ class Bookkeeper {
     return ledger;
   }
 
-  // Of the ledger that was kept last, without thinning.
+  // Of the ledger without thinning.
   std::optional<Waiting> waiting(const Ledger& ledger) const {
     const int span = std::min(years_to_wait, static_cast<int>(ledger.years.size()) - 1);
     if (span < 1) return std::nullopt;
@@ -84,9 +74,7 @@ class Bookkeeper {
     Moment moment;
     moment.point = point;
     kernel_.measure_tons(moment.point, moment.measured);
-    moment.relief_usd_ac = relief_.of_rest(moment.point.age_yr);
-    moment.value_usd_ac = kernel_.harvest_revenue(moment.point, moment.measured) +
-                          moment.relief_usd_ac / moment.point.alive;
+    moment.value_usd_ac = kernel_.harvest_revenue(moment.point, moment.measured);
     return moment;
   }
 
@@ -115,9 +103,8 @@ class Bookkeeper {
       row.tons.push_back(tons_per_acre(now.measured.tons[i]));
     }
     row.stumpage = dollars_per_acre(now.value_usd_ac);
-    row.forest_value_if_cut = dollars_per_acre(
-        kernel_.objective(kernel_.harvest(now.point, now.measured)) +
-        kernel_.discount(now.point.age_yr) * now.relief_usd_ac + relief_.of_thinning);
+    row.forest_value_if_cut =
+        dollars_per_acre(kernel_.objective(kernel_.harvest(now.point, now.measured)));
     if (now.value_usd_ac > 0.0) {
       const double land_waiting =
           kernel_.land_discount(kernel_.present_yr()) * land_usd_ac_ + kernel_.delay_money();
@@ -179,7 +166,6 @@ class Bookkeeper {
   double rate_;
   double land_usd_ac_;
   int last_yr_;
-  BasisRelief relief_;
 };
 
 std::optional<Thinning> best_thinning(const StandProblem& problem) {
@@ -194,7 +180,7 @@ std::optional<Thinning> best_thinning(const StandProblem& problem) {
 
 HoldAnswer hold_or_cut(const StandProblem& problem) {
   require(problem.stand_case.standing.has_value(), "hold or cut is asked of a standing stand");
-  Bookkeeper books(problem.stand_case, problem.lattice.final_to);
+  const Bookkeeper books(problem.stand_case, problem.lattice.final_to);
   HoldAnswer answer{books.keep(std::nullopt), std::nullopt, std::nullopt};
   answer.waiting = books.waiting(answer.ledger);
   if (const std::optional<Thinning> thinning = best_thinning(problem)) {
@@ -206,24 +192,12 @@ HoldAnswer hold_or_cut(const StandProblem& problem) {
 HoldAnswer hold_after_tax(const StandProblem& problem, const HoldAnswer& before,
                           const TaxRules& rules, MoneyPerAcre land_value) {
   const AfterTax tax(problem.stand_case, rules, problem.acres, land_value);
-  Bookkeeper books(tax.stand_case(), problem.lattice.final_to);
-  const auto usd = [](MoneyPerAcre money) { return money.in(dollars_per_acre); };
-  const auto relief_of = [&](MoneyPerAcre basis) {
-    BasisRelief relief;
-    relief.of_rest = [&tax, basis, usd](int at) { return usd(tax.relief(basis, age(at))); };
-    return relief;
-  };
-  HoldAnswer answer{books.keep(std::nullopt, relief_of(tax.basis())), std::nullopt, std::nullopt};
+  const Bookkeeper books(tax.stand_case(), problem.lattice.final_to);
+  HoldAnswer answer{books.keep(std::nullopt), std::nullopt, std::nullopt};
   answer.waiting = books.waiting(answer.ledger);
   if (!before.after_best_thinning) return answer;
   const Thinning thinning = before.after_best_thinning->thinning;
-  const Regime regime{{thinning}, before.after_best_thinning->ledger.years.back().at};
-  const MoneyPerAcre used = tax.basis_used_by_first_cut(regime);
-  BasisRelief relief = relief_of(tax.basis() - used);
-  relief.of_thinning =
-      usd(tax.relief(used, thinning.at)) *
-      problem.stand_case.costs.rate.discount_factor(thinning.at - problem.stand_case.present());
-  answer.after_best_thinning = {thinning, books.keep(thinning, relief)};
+  answer.after_best_thinning = {thinning, books.keep(thinning)};
   return answer;
 }
 

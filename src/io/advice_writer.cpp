@@ -41,10 +41,11 @@ class AdviceWriter {
       result["alternatives"].push_back(
           alternative(advice_.alternatives[i], after(&AdviceAfterTax::alternatives, i)));
     }
-    result["near_best"] = near_best();
-    result["guard_costs"] = json::list(
-        advice_.guard_costs, [this](const GuardCost& guard) { return guard_cost(guard); });
-    result["certificate"] = certificate();
+    result["near_best"] = near_best(advice_.near_best);
+    if (tax_) result["near_best"]["after_tax"] = near_best(tax_->near_best);
+    result["guard_costs"] = guard_costs();
+    result["certificate"] = certificate(advice_.certificate);
+    if (tax_) result["certificate"]["after_tax"] = certificate(tax_->certificate);
     result["risk_notes"] = json::list(advice_.risk_notes, risk_note);
     result["survives"] = json::list(
         advice_.survives, [this](const Survival& survival) { return survives(survival); });
@@ -56,9 +57,11 @@ class AdviceWriter {
     result["model"] = model();
     if (advice_.standing) add_standing_stand(result);
     result["advantage_usd_ac"] = json::usd_ac(advice_.advantage);
-    result["third_instead"] = json::third_instead(advice_.third_instead, context_);
+    result["third_instead"] =
+        json::third_instead(advice_.third_instead, context_, tax_ ? &tax_->third_instead : nullptr);
     if (advice_.plots) result["plots"] = plots(*advice_.plots);
-    if (advice_.storm) result["storm"] = json::storm_answer(*advice_.storm, context_);
+    if (advice_.storm)
+      result["storm"] = json::storm_answer(*advice_.storm, context_, tax_ ? &*tax_ : nullptr);
     if (tax_) result["after_tax"] = money_after_tax();
     return result;
   }
@@ -83,15 +86,10 @@ class AdviceWriter {
   // What the answer itself says of money, after tax.
   Value money_after_tax() const {
     Value money{{"advantage_usd_ac", json::usd_ac(tax_->advantage)}};
-    if (advice_.standing) money["land_value_usd_ac"] = json::usd_ac(tax_->land_value);
+    if (!advice_.standing) return money;
+    money["land_value_usd_ac"] = json::usd_ac(tax_->land_value);
+    money["waiting_earns_usd_ac"] = json::optional(tax_->waiting_earns, json::usd_ac);
     return money;
-  }
-
-  // Of a plan that is not the best: what it costs against it, after tax.
-  Value loss_after_tax(const char* key, const std::optional<Plan>& plan, double sign = 1.0) const {
-    if (!plan || !plan->after_tax) return nullptr;
-    return {{key,
-             json::usd_ac(sign * (tax_->best.value.objective - plan->after_tax->value.objective))}};
   }
 
   Value stated(const StatedAnswer& answer, const RegimeReport* after_tax) const {
@@ -112,8 +110,7 @@ class AdviceWriter {
                 other.report, after_tax);
   }
 
-  Value near_best() const {
-    const NearBest& near = advice_.near_best;
+  static Value near_best(const NearBest& near) {
     Value first(nullptr);
     if (near.first_thinning_low && near.first_thinning_high) {
       first = {json::whole_age(*near.first_thinning_low),
@@ -129,26 +126,37 @@ class AdviceWriter {
     return json::optional(plan, [this](const Plan& given) { return json::plan(given, context_); });
   }
 
-  Value guard_cost(const GuardCost& guard) const {
-    Value object{{"guard", guard.guard},
-                 {"usd_ac", json::usd_ac(guard.cost)},
-                 {"otherwise", plan(guard.otherwise)}};
-    // Of the exception: the best less the value without it; of a guard the other way round.
-    const double sign = guard.guard == "dense_stand_now" ? 1.0 : -1.0;
-    if (tax_) object["after_tax"] = loss_after_tax("usd_ac", guard.otherwise, sign);
-    return object;
+  Value guard_costs() const {
+    Value costs = Value::array();
+    for (std::size_t i = 0; i < advice_.guard_costs.size(); ++i) {
+      const GuardCost& guard = advice_.guard_costs[i];
+      Value object{{"guard", guard.guard},
+                   {"usd_ac", json::usd_ac(guard.cost)},
+                   {"otherwise", plan(guard.otherwise)}};
+      if (tax_) object["after_tax"] = {{"usd_ac", json::usd_ac(tax_->guard_costs[i])}};
+      costs.push_back(std::move(object));
+    }
+    return costs;
   }
 
-  Value certificate() const {
-    return {{"lattice_regimes", json::count(advice_.certificate.lattice_regimes)},
-            {"regimes_valued", advice_.certificate.regimes_valued},
-            {"gap_usd_ac", json::usd_ac(advice_.certificate.gap)}};
+  static Value certificate(const Certificate& certificate) {
+    return {{"lattice_regimes", json::count(certificate.lattice_regimes)},
+            {"regimes_valued", certificate.regimes_valued},
+            {"gap_usd_ac", json::usd_ac(certificate.gap)}};
+  }
+
+  static Value figures_of(const std::vector<std::pair<std::string, double>>& named) {
+    Value figures = Value::object();
+    for (const auto& [name, value] : named) figures[name] = json::number(value);
+    return figures;
   }
 
   static Value risk_note(const RiskNote& note) {
     static constexpr const char* levels[] = {"low", "elevated", "high"};
-    Value figures = Value::object();
-    for (const auto& [name, value] : note.figures) figures[name] = json::number(value);
+    Value figures = figures_of(note.figures);
+    if (!note.figures_after_tax.empty()) {
+      figures["after_tax"] = figures_of(note.figures_after_tax);
+    }
     return {{"topic", note.topic},
             {"level", levels[static_cast<std::size_t>(note.level)]},
             {"text", note.text},
@@ -223,16 +231,22 @@ class AdviceWriter {
                        {"loss_against_best_usd_ac", json::usd_ac(wait.loss_against_best)},
                        {"then", json::measures(wait.then)}};
         });
-    if (tax_ && advice_.wait_five) {
-      result["wait_five_years"]["after_tax"] =
-          loss_after_tax("loss_against_best_usd_ac", advice_.wait_five->plan);
+    if (tax_ && tax_->wait_five_loss) {
+      result["wait_five_years"]["after_tax"] = {
+          {"loss_against_best_usd_ac", json::usd_ac(*tax_->wait_five_loss)}};
     }
     result["waiting_earns_usd_ac"] = json::optional(advice_.waiting_earns, json::usd_ac);
     result["sale_now"] = json::optional(advice_.sale_now, [](const SaleNow& sale) {
-      return Value{{"regime", json::decisions(sale.plan)},
-                   {"net_revenue_usd_ac", json::usd_ac(sale.net_revenue)},
-                   {"refuse_below_usd_ac", json::usd_ac(sale.refuse_below)}};
+      Value object{{"regime", json::decisions(sale.plan)}};
+      object.update(money_of(sale));
+      return object;
     });
+    if (tax_ && tax_->sale_now) result["sale_now"]["after_tax"] = money_of(*tax_->sale_now);
+  }
+
+  static Value money_of(const SaleNow& sale) {
+    return {{"net_revenue_usd_ac", json::usd_ac(sale.net_revenue)},
+            {"refuse_below_usd_ac", json::usd_ac(sale.refuse_below)}};
   }
 
   const Scenario& scenario_;

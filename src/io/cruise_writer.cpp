@@ -62,15 +62,19 @@ Value stratum_value(const StratumSummary& stratum) {
 }
 
 void add_after_tax(Value& result, const CruiseQuestion& question, const Appraisal& appraisal) {
-  if (!question.terms.economics || !question.terms.economics->tax || !appraisal.stumpage) return;
+  if (!question.terms.economics || !question.terms.economics->tax) return;
   const TaxRules& rules = *question.terms.economics->tax;
-  result["after_tax"] = {
-      {"stumpage_usd_ac", estimate_value(after_tax(*appraisal.stumpage, rules), dollars_per_acre)},
-      {"note", "sold today; not tax advice"}};
+  const auto total = [&](const Estimate<MoneyPerAcre>& stumpage) {
+    return estimate_value(after_tax(stumpage, rules), dollars_per_acre);
+  };
+  result["after_tax"] = {{"stumpage_usd_ac", json::optional(appraisal.stumpage, total)},
+                         {"note", "sold today; not tax advice"}};
+  const auto of_class = [&](MoneyPerAcre stumpage) {
+    return json::usd_ac(after_tax(stumpage, appraisal.stumpage->mean, rules));
+  };
   for (std::size_t i = 0; i < appraisal.stand_table.size(); ++i) {
     result["stand_table"][i]["after_tax"] = {
-        {"usd_ac", json::usd_ac(after_tax(*appraisal.stand_table[i].stumpage,
-                                          appraisal.stumpage->mean, rules))}};
+        {"usd_ac", json::optional(appraisal.stand_table[i].stumpage, of_class)}};
   }
 }
 

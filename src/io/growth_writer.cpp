@@ -28,14 +28,14 @@ const ThinningRecord* thinning_at(const RegimeReport& regime, Age at) {
   return nullptr;
 }
 
-GrowthRow after(const GrowthRow& before, const ThinningRecord& thinning, const PriceList& prices) {
+GrowthRow after(const GrowthRow& before, const ThinningRecord& thinning,
+                const ThinningRecord* after_tax) {
   GrowthRow row = before;
   row.when = GrowthRow::When::after_cut;
   row.measures = thinning.after;
-  for (std::size_t i = 0; i < row.tons.size(); ++i) {
-    row.tons[i] -= thinning.tons[i];
-    row.stumpage -= thinning.tons[i] * prices[i].stumpage;
-  }
+  row.stumpage = thinning.stumpage_left;
+  if (after_tax != nullptr) row.stumpage_after_tax = after_tax->stumpage_left;
+  for (std::size_t i = 0; i < row.tons.size(); ++i) row.tons[i] -= thinning.tons[i];
   return row;
 }
 
@@ -59,6 +59,9 @@ Value row_json(const Scenario& scenario, const GrowthRow& row) {
                {"when", when.empty() ? Value(nullptr) : Value(when)},
                {"tons_ac", json::tons_by_product(scenario.products, row.tons)},
                {"stumpage_usd_ac", json::usd_ac(row.stumpage)}};
+  if (row.stumpage_after_tax) {
+    object["after_tax"] = {{"stumpage_usd_ac", json::usd_ac(*row.stumpage_after_tax)}};
+  }
   if (scenario.hazard.active()) object["share_standing"] = json::number(row.share_standing);
   object.update(json::measures(row.measures));
   return object;
@@ -83,6 +86,7 @@ std::vector<Cell> row_cells(const Scenario& scenario, const GrowthRow& row, bool
   if (with_cuts) cells.push_back({when_text(row.when)});
   for (const Yield& tons : row.tons) add(tons.in(tons_per_acre), 1);
   add(row.stumpage.in(dollars_per_acre));
+  if (row.stumpage_after_tax) add(row.stumpage_after_tax->in(dollars_per_acre));
   if (scenario.hazard.active()) add(100 * row.share_standing);
   const StandMeasures& stand = row.measures;
   add(stand.dominant_height.in(feet));
@@ -110,30 +114,32 @@ std::string in_words(const RegimeReport& regime) {
 
 }  // namespace
 
-std::vector<GrowthRow> growth_rows(const Scenario& scenario, const RegimeReport& regime) {
+std::vector<GrowthRow> growth_rows(const Scenario& scenario, const RegimeReport& regime,
+                                   const RegimeReport* after_tax) {
   std::vector<GrowthRow> rows;
-  for (const YearRecord& year : regime.years) {
-    GrowthRow row{year.at,
-                  year_of(scenario, year.at),
-                  GrowthRow::When::only,
-                  year.tons,
-                  year.stumpage_value,
-                  year.measures,
-                  year.share_standing};
+  for (std::size_t i = 0; i < regime.years.size(); ++i) {
+    const YearRecord& year = regime.years[i];
+    GrowthRow row{year.at,       year_of(scenario, year.at), GrowthRow::When::only,
+                  year.tons,     year.stumpage_value,        std::nullopt,
+                  year.measures, year.share_standing};
+    if (after_tax != nullptr) row.stumpage_after_tax = after_tax->years[i].stumpage_value;
     const ThinningRecord* thinning = thinning_at(regime, year.at);
     if (thinning != nullptr) row.when = GrowthRow::When::before_cut;
     rows.push_back(row);
-    if (thinning != nullptr) rows.push_back(after(row, *thinning, scenario.prices));
+    if (thinning == nullptr) continue;
+    rows.push_back(
+        after(row, *thinning, after_tax != nullptr ? thinning_at(*after_tax, year.at) : nullptr));
   }
   return rows;
 }
 
-std::string growth_json(const Scenario& scenario, const RegimeReport& regime) {
+std::string growth_json(const Scenario& scenario, const RegimeReport& regime,
+                        const RegimeReport* after_tax) {
   Value thinnings = json::list(regime.thinnings, [](const ThinningRecord& thinning) {
     return Value{{"age_yr", json::whole_age(thinning.at)},
                  {"removal_fraction", json::number(thinning.removal_fraction)}};
   });
-  Value rows = json::list(growth_rows(scenario, regime),
+  Value rows = json::list(growth_rows(scenario, regime, after_tax),
                           [&](const GrowthRow& row) { return row_json(scenario, row); });
   return json::result_text({{"format", "staddle-growth/1"},
                             {"title", scenario.title},
@@ -144,23 +150,28 @@ std::string growth_json(const Scenario& scenario, const RegimeReport& regime) {
                             {"rows", std::move(rows)}});
 }
 
-std::string growth_csv(const Scenario& scenario, const RegimeReport& regime) {
+std::string growth_csv(const Scenario& scenario, const RegimeReport& regime,
+                       const RegimeReport* after_tax) {
   const bool hazard = scenario.hazard.active();
   std::vector<std::string> head{"age_yr", "calendar_year", "when"};
   for (const ProductLimit& product : scenario.products) head.push_back(product.name + "_tons_ac");
   head.push_back("stumpage_usd_ac");
+  if (after_tax != nullptr) head.push_back("stumpage_after_tax_usd_ac");
   if (hazard) head.push_back("share_standing");
   for (const char* key :
        {"tpa", "basal_area_ft2_ac", "qmd_in", "dominant_height_ft", "live_crown_ratio"}) {
     head.push_back(key);
   }
   std::string text = csv::line(head);
-  for (const GrowthRow& row : growth_rows(scenario, regime)) {
+  for (const GrowthRow& row : growth_rows(scenario, regime, after_tax)) {
     std::vector<std::string> cells{csv::number(row.at.in(years)),
                                    row.year ? csv::number(row.year->in(years)) : "",
                                    when_text(row.when)};
     for (const Yield& tons : row.tons) cells.push_back(csv::number(tons.in(tons_per_acre)));
     cells.push_back(csv::number(row.stumpage.in(dollars_per_acre)));
+    if (row.stumpage_after_tax) {
+      cells.push_back(csv::number(row.stumpage_after_tax->in(dollars_per_acre)));
+    }
     if (hazard) cells.push_back(csv::number(row.share_standing));
     const StandMeasures& stand = row.measures;
     cells.push_back(csv::number(stand.trees.in(trees_per_acre)));
@@ -173,7 +184,8 @@ std::string growth_csv(const Scenario& scenario, const RegimeReport& regime) {
   return text;
 }
 
-std::string growth_text(const Scenario& scenario, const RegimeReport& regime) {
+std::string growth_text(const Scenario& scenario, const RegimeReport& regime,
+                        const RegimeReport* after_tax) {
   Table table;
   if (scenario.present_year) table.columns.push_back({"year"});
   table.columns.push_back({"age", "years"});
@@ -183,6 +195,7 @@ std::string growth_text(const Scenario& scenario, const RegimeReport& regime) {
     table.columns.push_back({words::product(product.name), "tons/acre"});
   }
   table.columns.push_back({"stumpage value", "$/acre"});
+  if (after_tax != nullptr) table.columns.push_back({"left after tax", "$/acre"});
   if (scenario.hazard.active()) table.columns.push_back({"still standing", "percent"});
   for (const Column& column :
        {Column{"dominant height", "feet"}, Column{"trees", "per acre"},
@@ -190,11 +203,14 @@ std::string growth_text(const Scenario& scenario, const RegimeReport& regime) {
         Column{"live crown ratio", "percent"}}) {
     table.columns.push_back(column);
   }
-  for (const GrowthRow& row : growth_rows(scenario, regime)) {
+  for (const GrowthRow& row : growth_rows(scenario, regime, after_tax)) {
     table.rows.push_back(row_cells(scenario, row, with_cuts));
   }
+  const char* note = after_tax != nullptr ? "\nAfter federal tax, were all sold then; not tax "
+                                            "advice.\n"
+                                          : "";
   return fmt::format("{}\n{}: {}\n\n", scenario.title, regime.name, in_words(regime)) +
-         to_text(table);
+         to_text(table) + note;
 }
 
 }  // namespace staddle

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "io/plan_writer.h"
 
+#include <algorithm>
+
 namespace staddle::json {
 namespace {
 
@@ -20,18 +22,48 @@ Value value_after_tax(const RegimeValue& value, std::optional<MoneyPerAcre> succ
           {"net_present_value_usd_ac", usd_ac(value.net_present_value)}};
 }
 
+Value cash_line(const CashFlowLine& line) {
+  return {{"age_yr", whole_age(line.at)}, {"what", line.what}, {"usd_ac", usd_ac(line.amount)}};
+}
+
+bool same_line(const CashFlowLine& a, const CashFlowLine& b) {
+  return a.at == b.at && a.what == b.what;
+}
+
+// Line by line before and after tax. Both are in the order of time, but a line that comes
+// to nothing is left out: relief where nothing is earned, or a cost deducted whole.
+Value cash_flow(const RegimeReport& report, const RegimeReport& after) {
+  Value lines = Value::array();
+  const auto add = [&](const CashFlowLine& line, MoneyPerAcre before, MoneyPerAcre left) {
+    lines.push_back(cash_line({line.at, line.what, before}));
+    lines.back()["after_tax"] = {{"usd_ac", usd_ac(left)}};
+  };
+  auto taxed = after.cash_flow.begin();
+  for (auto line = report.cash_flow.begin(); line != report.cash_flow.end(); ++line) {
+    const auto its_own = std::find_if(taxed, after.cash_flow.end(), [&](const CashFlowLine& other) {
+      return same_line(other, *line);
+    });
+    if (its_own == after.cash_flow.end()) {
+      add(*line, line->amount, MoneyPerAcre());
+      continue;
+    }
+    for (; taxed != its_own; ++taxed) add(*taxed, MoneyPerAcre(), taxed->amount);
+    add(*line, line->amount, taxed->amount);
+    ++taxed;
+  }
+  for (; taxed != after.cash_flow.end(); ++taxed) add(*taxed, MoneyPerAcre(), taxed->amount);
+  return lines;
+}
+
 // The money of a regime after tax, put into the object that tells it before tax.
-void add_after_tax(Value& object, const RegimeReport& after, const RegimeContext& context) {
+void add_after_tax(Value& object, const RegimeReport& report, const RegimeReport& after,
+                   const RegimeContext& context) {
   Value& thinnings = object["thinnings"];
   for (std::size_t i = 0; i < after.thinnings.size(); ++i) {
     thinnings[i]["after_tax"] = {{"revenue_usd_ac", usd_ac(after.thinnings[i].revenue)}};
   }
   object["final_harvest"]["after_tax"] = {{"revenue_usd_ac", usd_ac(after.final_harvest.revenue)}};
-  Value& lines = object["cash_flow"];
-  // Tax leaves no line out; relief where nothing was paid before would come behind them.
-  for (std::size_t i = 0; i < lines.size() && i < after.cash_flow.size(); ++i) {
-    lines[i]["after_tax"] = {{"usd_ac", usd_ac(after.cash_flow[i].amount)}};
-  }
+  object["cash_flow"] = cash_flow(report, after);
   Value money = value_after_tax(after.value, context.successor_lev_after_tax, context.standing);
   money["equal_annual_equivalent_usd_ac"] = usd_ac(after.equal_annual_equivalent);
   object["after_tax"] = std::move(money);
@@ -107,12 +139,17 @@ Value plan(const Plan& plan, const RegimeContext& context) {
   return object;
 }
 
-Value third_instead(const std::optional<ThirdInstead>& third, const RegimeContext& context) {
-  return optional(third, [&](const ThirdInstead& lighter) {
-    return Value{{"best", plan(lighter.best, context)},
-                 {"cost_usd_ac", usd_ac(lighter.cost)},
+Value third_instead(const std::optional<ThirdInstead>& third, const RegimeContext& context,
+                    const std::optional<ThirdInstead>* after_tax) {
+  if (!third) return nullptr;
+  const auto money = [](const ThirdInstead& lighter) {
+    return Value{{"cost_usd_ac", usd_ac(lighter.cost)},
                  {"loss_saved_usd_ac", usd_ac(lighter.loss_saved)}};
-  });
+  };
+  Value object{{"best", plan(third->best, context)}};
+  object.update(money(*third));
+  if (after_tax != nullptr && *after_tax) object["after_tax"] = money(**after_tax);
+  return object;
 }
 
 Value regime(const RegimeReport& report, const RegimeContext& context,
@@ -124,11 +161,8 @@ Value regime(const RegimeReport& report, const RegimeContext& context,
       {"final_harvest", final_harvest(report.final_harvest, context)}};
   add_value(object, report.value, context);
   add_returns(object, report);
-  object["cash_flow"] = list(report.cash_flow, [](const CashFlowLine& line) {
-    return Value{
-        {"age_yr", whole_age(line.at)}, {"what", line.what}, {"usd_ac", usd_ac(line.amount)}};
-  });
-  if (after_tax != nullptr) add_after_tax(object, *after_tax, context);
+  object["cash_flow"] = list(report.cash_flow, cash_line);
+  if (after_tax != nullptr) add_after_tax(object, report, *after_tax, context);
   return object;
 }
 

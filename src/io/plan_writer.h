@@ -30,7 +30,8 @@ Value decisions(const Regime& regime);
 Value plan(const Plan& plan, const RegimeContext& context);
 
 // {best: PLAN, cost_usd_ac, loss_saved_usd_ac}; null where no cut exceeds a third.
-Value third_instead(const std::optional<ThirdInstead>& third, const RegimeContext& context);
+Value third_instead(const std::optional<ThirdInstead>& third, const RegimeContext& context,
+                    const std::optional<ThirdInstead>* after_tax);
 
 // A regime with its tons, money and measures, shaped like "best" of staddle-advice/1.
 // With the same regime after tax, every object that holds money gains "after_tax".

@@ -26,11 +26,17 @@ std::string lines_of(const std::string& what, const Proof& proof) {
 std::string proof_text(const AnswerProof& proof) {
   std::string text = lines_of("this stand", proof.stand);
   if (proof.successor) text += lines_of("the stand that follows it", *proof.successor);
+  if (proof.after_tax && proof.after_tax->stand) {
+    text += lines_of("this stand after tax", *proof.after_tax->stand);
+  }
   return text;
 }
 
 namespace json {
 namespace {
+
+constexpr const char* no_state_knows =
+    "what a basis saves depends on all cuts before, which the states of the proof do not know";
 
 Value proof(const Proof& proof) {
   return {{"states", count(static_cast<double>(proof.states))},
@@ -44,10 +50,30 @@ Value proof(const Proof& proof) {
           {"agrees", proof.agrees}};
 }
 
+Value not_proved() {
+  Value object;
+  const Value form = proof(Proof{});
+  for (const auto& [key, value] : form.items()) {
+    if (key.ends_with("_usd_ac")) object[key] = nullptr;
+  }
+  object["reason"] = no_state_knows;
+  return object;
+}
+
+// `after_tax`: no pointer where tax is not asked for.
+Value proof_with_tax(const std::optional<Proof>& proved, const std::optional<Proof>* after_tax) {
+  if (!proved) return nullptr;
+  Value object = proof(*proved);
+  if (after_tax != nullptr) object["after_tax"] = *after_tax ? proof(**after_tax) : not_proved();
+  return object;
+}
+
 }  // namespace
 
 Value answer_proof(const AnswerProof& answer) {
-  return {{"stand", proof(answer.stand)}, {"successor", optional(answer.successor, proof)}};
+  const auto& taxed = answer.after_tax;
+  return {{"stand", proof_with_tax(answer.stand, taxed ? &taxed->stand : nullptr)},
+          {"successor", proof_with_tax(answer.successor, taxed ? &taxed->successor : nullptr)}};
 }
 
 }  // namespace json

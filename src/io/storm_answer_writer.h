@@ -5,7 +5,8 @@
 
 namespace staddle::json {
 
-// The block "storm" of staddle-advice/1.
-Value storm_answer(const StormAnswer& storm, const RegimeContext& context);
+// The block "storm" of staddle-advice/1; `after_tax`: where that is asked for.
+Value storm_answer(const StormAnswer& storm, const RegimeContext& context,
+                   const AdviceAfterTax* after_tax);
 
 }  // namespace staddle::json

@@ -22,7 +22,7 @@ const char* name_of(Species species) {
   return "longleaf";
 }
 
-Value peril(const Peril& peril) {
+Value peril(const Peril& peril, const Peril* after_tax) {
   Value object{{"name", peril.name},
                {"annual_probability", json::number(peril.annual_probability)}};
   if (peril.logistic) {
@@ -39,7 +39,18 @@ Value peril(const Peril& peril) {
   }
   object["salvage_share"] = json::number(peril.salvage_share);
   object["cleanup_usd_ac"] = json::usd_ac(peril.cleanup);
+  if (after_tax != nullptr) {
+    object["after_tax"] = {{"cleanup_usd_ac", json::usd_ac(after_tax->cleanup)}};
+  }
   return object;
+}
+
+Value perils(const Hazard& hazard, const std::optional<Hazard>& after_tax) {
+  Value list = Value::array();
+  for (std::size_t i = 0; i < hazard.perils.size(); ++i) {
+    list.push_back(peril(hazard.perils[i], after_tax ? &after_tax->perils[i] : nullptr));
+  }
+  return list;
 }
 
 Value quantiles(const RegimeFutures::Quantiles& values) {
@@ -56,29 +67,39 @@ Value worst_event(const WorstEvent& event) {
           {"usd_ac", json::usd_ac(event.loss)}};
 }
 
+// The money of a regime's futures, by the keys of both forms of it.
+Value money_of(const RegimeFutures& futures) {
+  const auto& choices = futures.choices;
+  return {{"expected_value_usd_ac", json::usd_ac(futures.expected_value)},
+          {"simulated_mean_usd_ac", json::usd_ac(futures.mean)},
+          {"standard_error_usd_ac", json::usd_ac(futures.standard_error)},
+          {"difference_usd_ac", json::usd_ac(futures.mean - futures.expected_value)},
+          {"quantiles_usd_ac", quantiles(futures.quantiles)},
+          {"choices_mean_usd_ac", choices ? json::usd_ac(choices->mean) : Value(nullptr)},
+          {"choices_standard_error_usd_ac",
+           choices ? json::usd_ac(choices->standard_error) : Value(nullptr)}};
+}
+
 Value regime(const StormForecast::Told& told, const json::RegimeContext& context) {
   const RegimeFutures& futures = told.futures;
-  Value object{{"name", told.name},
-               {"plan", json::plan(told.plan, context)},
-               {"expected_value_usd_ac", json::usd_ac(futures.expected_value)},
-               {"simulated_mean_usd_ac", json::usd_ac(futures.mean)},
-               {"standard_error_usd_ac", json::usd_ac(futures.standard_error)},
-               {"difference_usd_ac", json::usd_ac(futures.mean - futures.expected_value)},
-               {"difference_in_standard_errors",
-                json::optional(futures.difference_in_standard_errors, json::number)},
-               {"quantiles_usd_ac", quantiles(futures.quantiles)},
-               {"chance_half_lost", json::number(futures.chance_half_lost)},
-               {"worst_event", json::optional(futures.worst_event, worst_event)}};
-  const auto& choices = futures.choices;
-  object["choices_mean_usd_ac"] = choices ? json::usd_ac(choices->mean) : Value(nullptr);
-  object["choices_standard_error_usd_ac"] =
-      choices ? json::usd_ac(choices->standard_error) : Value(nullptr);
-  object["chance_cleared"] = choices ? json::number(choices->chance_cleared) : Value(nullptr);
+  Value object{{"name", told.name}, {"plan", json::plan(told.plan, context)}};
+  object.update(money_of(futures));
+  object["difference_in_standard_errors"] =
+      json::optional(futures.difference_in_standard_errors, json::number);
+  object["chance_half_lost"] = json::number(futures.chance_half_lost);
+  object["worst_event"] = json::optional(futures.worst_event, worst_event);
+  object["chance_cleared"] =
+      futures.choices ? json::number(futures.choices->chance_cleared) : Value(nullptr);
   object["annual_loss_fraction"] = json::list(futures.annual_loss, [](const YearlyLossShare& year) {
     return Value{{"age_yr", json::whole_age(year.at)},
                  {"with_plan", json::number(year.with_plan)},
                  {"unthinned", json::optional(year.unthinned, json::number)}};
   });
+  if (!told.after_tax) return object;
+  object["after_tax"] = money_of(*told.after_tax);
+  if (futures.worst_event) {
+    object["worst_event"]["after_tax"] = json::optional(told.after_tax->worst_event, worst_event);
+  }
   return object;
 }
 
@@ -136,7 +157,7 @@ std::string storm_json(const Scenario& scenario, const StormForecast& forecast) 
                {"zone", hazard.zone},
                {"species", name_of(hazard.species)},
                {"recovery_yr", json::number(hazard.recovery_yr)},
-               {"perils", json::list(hazard.perils, peril)},
+               {"perils", perils(hazard, forecast.hazard_after_tax)},
                {"mark", "assumption: chances, damage shares, odds ratios and recovery"}};
   result["regimes"] = json::list(
       forecast.regimes, [&](const StormForecast::Told& told) { return regime(told, context); });

@@ -45,8 +45,7 @@ class VaryJson {
   Value price_set(const PriceScenario& prices) const {
     Value by_product = Value::object();
     for (std::size_t i = 0; i < prices.stumpage.size(); ++i) {
-      by_product[scenario_.products[i].name] =
-          json::number(prices.stumpage[i].in(dollars_per_ton));
+      by_product[scenario_.products[i].name] = json::number(prices.stumpage[i].in(dollars_per_ton));
     }
     return {{"name", prices.name},
             {"stumpage_usd_per_ton", std::move(by_product)},
@@ -61,10 +60,11 @@ class VaryJson {
     if (answer.successor) lev = answer.successor->value.objective;
     const json::RegimeContext context{scenario_.products, none, solution_.standing,
                                       scenario_.hazard.active(), lev};
-    return json::plan({answer.best->regime, answer.best->value,
-                       solution_.standing ? lev.value_or(MoneyPerAcre())
-                                          : answer.best->value.objective},
-                      context);
+    return json::plan(
+        {answer.best->regime, answer.best->value,
+         solution_.standing ? lev.value_or(MoneyPerAcre()) : answer.best->value.objective,
+         answer.after_tax},
+        context);
   }
 
   Value cell(const VaryCell& one) const {
@@ -73,6 +73,10 @@ class VaryJson {
                  {"best", plan(one.answer)}};
     if (one.answer.best) {
       object["certificate"] = {{"gap_usd_ac", json::number(0.0)}};
+      if (one.answer.after_tax) {
+        object["certificate"]["after_tax"] = {{"gap_usd_ac", nullptr},
+                                              {"reason", "the plan is sought before tax"}};
+      }
     } else {
       object["certificate"] = nullptr;
       object["reason"] = one.answer.reason;
@@ -84,12 +88,17 @@ class VaryJson {
     return json::optional(amount, json::usd_ac);
   }
 
+  static Value money_of(const Losses& losses) {
+    return {{"loss_usd_ac", json::list(losses.loss, money)},
+            {"worst_loss_usd_ac", money(losses.worst)},
+            {"mean_loss_usd_ac", money(losses.mean)}};
+  }
+
   static Value losses(const RegimeLosses& row) {
-    return {{"name", row.name},
-            {"plan", json::decisions(row.regime)},
-            {"loss_usd_ac", json::list(row.loss, money)},
-            {"worst_loss_usd_ac", money(row.worst)},
-            {"mean_loss_usd_ac", money(row.mean)}};
+    Value object{{"name", row.name}, {"plan", json::decisions(row.regime)}};
+    object.update(money_of(row));
+    if (row.after_tax) object["after_tax"] = money_of(*row.after_tax);
+    return object;
   }
 
   static Value axis(const ParameterValues& values) {
@@ -100,46 +109,72 @@ class VaryJson {
 
   Value grid(const GridAnswer& answer) const {
     const auto rows = [&](auto write) {
-      return json::list(answer.cells, [&](const std::vector<VaryAnswer>& row) {
-        return json::list(row, write);
-      });
+      return json::list(answer.cells,
+                        [&](const std::vector<VaryAnswer>& row) { return json::list(row, write); });
     };
-    return {{"x", axis(answer.question.x)},
-            {"y", axis(answer.question.y)},
-            {"value_usd_ac", rows([](const VaryAnswer& cell) { return money(cell.value()); })},
-            {"plan", rows([this](const VaryAnswer& cell) { return plan(cell); })}};
+    Value object{{"x", axis(answer.question.x)},
+                 {"y", axis(answer.question.y)},
+                 {"value_usd_ac", rows([](const VaryAnswer& cell) { return money(cell.value()); })},
+                 {"plan", rows([this](const VaryAnswer& cell) { return plan(cell); })}};
+    if (scenario_.tax) {
+      object["after_tax"] = {{"value_usd_ac", rows([](const VaryAnswer& cell) {
+                                return money(cell.value_after_tax());
+                              })}};
+    }
+    return object;
+  }
+
+  static Value money_of(const OneAtATime& row) {
+    return {{"plan_held_usd_ac", json::list(row.plan_held, money)},
+            {"reoptimised_usd_ac",
+             json::list(row.reoptimised,
+                        [](const VaryAnswer& answer) { return money(answer.value()); })},
+            {"swing_usd_ac", money(row.swing())}};
+  }
+
+  static Value money_after_tax(const OneAtATime& row) {
+    return {{"plan_held_usd_ac", json::list(row.plan_held_after_tax, money)},
+            {"reoptimised_usd_ac",
+             json::list(row.reoptimised,
+                        [](const VaryAnswer& answer) { return money(answer.value_after_tax()); })},
+            {"swing_usd_ac", money(row.swing_after_tax())}};
   }
 
   Value span(const OneAtATime& row) const {
-    return {{"parameter", row.span.parameter.name},
-            {"relative", row.span.parameter.is_relative()},
-            {"low", json::number(row.span.low)},
-            {"high", json::number(row.span.high)},
-            {"plan_held_usd_ac", json::list(row.plan_held, money)},
-            {"reoptimised_usd_ac", json::list(row.reoptimised, [](const VaryAnswer& answer) {
-               return money(answer.value());
-             })},
-            {"swing_usd_ac", money(row.swing())},
-            {"plan_changes", row.plan_changes[0] || row.plan_changes[1]},
-            {"plan_changes_at_end", {row.plan_changes[0], row.plan_changes[1]}},
-            {"plan_changes_from", json::list(row.changes_at, [](const std::optional<double>& at) {
-               return json::optional(at, json::number);
-             })},
-            {"plans", json::list(row.reoptimised,
-                                 [this](const VaryAnswer& answer) { return plan(answer); })}};
+    Value object{{"parameter", row.span.parameter.name},
+                 {"relative", row.span.parameter.is_relative()},
+                 {"low", json::number(row.span.low)},
+                 {"high", json::number(row.span.high)}};
+    object.update(money_of(row));
+    if (scenario_.tax) object["after_tax"] = money_after_tax(row);
+    object["plan_changes"] = row.plan_changes[0] || row.plan_changes[1];
+    object["plan_changes_at_end"] = {row.plan_changes[0], row.plan_changes[1]};
+    object["plan_changes_from"] = json::list(row.changes_at, [](const std::optional<double>& at) {
+      return json::optional(at, json::number);
+    });
+    object["plans"] =
+        json::list(row.reoptimised, [this](const VaryAnswer& answer) { return plan(answer); });
+    return object;
+  }
+
+  static Value pair(const std::array<double, 2>& ends) {
+    return {json::number(ends[0]), json::number(ends[1])};
+  }
+
+  // Where it turns: of a break-even, before tax or after it.
+  template <class Turning>
+  static Value turning(const Turning& entry) {
+    return {{"value", json::optional(entry.value, json::number)},
+            {"bracket", json::optional(entry.bracket, pair)},
+            {"reason", entry.reason.empty() ? Value(nullptr) : Value(entry.reason)}};
   }
 
   static Value break_even(const BreakEven& entry) {
-    const auto pair = [](const std::array<double, 2>& ends) {
-      return Value{json::number(ends[0]), json::number(ends[1])};
-    };
-    return {{"what", entry.what},
-            {"parameter", entry.parameter},
-            {"value", json::optional(entry.value, json::number)},
-            {"unit", entry.unit},
-            {"bracket", json::optional(entry.bracket, pair)},
-            {"searched", pair(entry.searched)},
-            {"reason", entry.reason.empty() ? Value(nullptr) : Value(entry.reason)}};
+    Value object{{"what", entry.what}, {"parameter", entry.parameter}, {"unit", entry.unit}};
+    object.update(turning(entry));
+    object["searched"] = pair(entry.searched);
+    if (entry.after_tax) object["after_tax"] = turning(*entry.after_tax);
+    return object;
   }
 
   const Scenario& scenario_;

@@ -97,6 +97,7 @@ std::optional<Fault> refusal_to_prove(const StandProblem& problem) {
 
 Result<Proof> prove(const StandProblem& problem, const StandSolution& solution) {
   require(solution.status == StandSolution::Status::optimal, "only an optimum can be proved");
+  require(!problem.stand_case.basis, "no state knows how much of a tax basis is left");
   const CaseKernel kernel(problem.stand_case);
   const LatticeRules rules(problem, kernel);
   const StateGraph graph = make_state_graph(

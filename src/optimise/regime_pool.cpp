@@ -83,7 +83,9 @@ struct RegimePool::Content {
       : problem(asked),
         kernel(problem.stand_case),
         rules(problem, kernel),
-        tree(grow_pool_tree(kernel, rules)) {}
+        tree(grow_pool_tree(kernel, rules)) {
+    require(!kernel.has_basis(), "what a tax basis saves is not linear in prices");
+  }
 
   StandProblem problem;
   CaseKernel kernel;

@@ -29,8 +29,9 @@ NearBest near_best_of(const WindowAges& ages, double best_usd_ac) {
 SearchAnswer search(const CaseKernel& kernel, const LatticeRules& rules,
                     const StandOptions& options) {
   // A table's shares of products come from a search for an age: no closed form to vector.
+  // What a tax basis saves depends on all cuts before.
   const bool plain = options.method == StandOptions::Method::exhaustive ||
-                     kernel.growth().from_table() || rules.final_from() > rules.final_to();
+                     kernel.growth().from_table() || kernel.has_basis() || rules.final_from() > rules.final_to();
   return plain ? answer_exhaustively(kernel, rules, options)
                : answer_by_vectors(kernel, rules, options);
 }

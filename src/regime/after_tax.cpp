@@ -1,21 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "staddle/regime/after_tax.h"
 
-#include <fmt/format.h>
-
-#include <algorithm>
-#include <cmath>
 #include <numeric>
-
-#include "staddle/base/contract.h"
-#include "staddle/finance/valuation.h"
 
 namespace staddle {
 namespace {
-
-Yield sum_of(const std::vector<Yield>& tons) {
-  return std::accumulate(tons.begin(), tons.end(), Yield());
-}
 
 void tax_timber(StandCase& stand, double kept) {
   for (ProductPrice& price : stand.prices) {
@@ -39,11 +28,18 @@ void tax_other_money(StandCase& stand, double kept) {
   for (Peril& peril : stand.hazard.perils) peril.cleanup = peril.cleanup * kept;
 }
 
+Yield tons_standing_now(const StandCase& stand) {
+  const YearRecord now = grow_unthinned(stand, stand.present()).front();
+  Yield tons = std::accumulate(now.tons.begin(), now.tons.end(), Yield());
+  for (const OtherTimber& timber : stand.standing->other_timber) tons += timber.now;
+  return tons;
+}
+
 }  // namespace
 
 AfterTax::AfterTax(const StandCase& before_tax, const TaxRules& rules, Area planted,
                    MoneyPerAcre land_value)
-    : taxed_(before_tax), rules_(rules) {
+    : taxed_(before_tax) {
   const MoneyPerAcre planting = before_tax.costs.establishment;
   tax_timber(taxed_, 1.0 - rules.long_term_rate);
   tax_other_money(taxed_, 1.0 - rules.ordinary_rate);
@@ -57,76 +53,43 @@ AfterTax::AfterTax(const StandCase& before_tax, const TaxRules& rules, Area plan
   } else if (!rules.reforestation_deduction) {
     basis_ = planting;
   }
+  if (basis_ > MoneyPerAcre()) add_basis(rules);
 }
 
-MoneyPerAcre AfterTax::relief(MoneyPerAcre nominal_basis, Age at) const {
-  const double time = (at - taxed_.present()).in(years);
-  return nominal_basis * (rules_.long_term_rate * std::pow(1.0 + rules_.inflation, -time));
-}
-
-Yield AfterTax::basis_tons(const RegimeReport& report) const {
-  if (taxed_.standing && rules_.basis_tons > Yield()) return rules_.basis_tons;
-  Yield tons;
+void AfterTax::add_basis(const TaxRules& rules) {
+  TimberBasis basis{basis_ * rules.long_term_rate, rules.inflation, {}};
   if (taxed_.standing) {
-    tons = sum_of(report.years.front().tons);
-    for (const OtherTimber& timber : taxed_.standing->other_timber) tons += timber.now;
+    basis.tons = rules.basis_tons > Yield() ? rules.basis_tons : tons_standing_now(taxed_);
   }
-  if (tons > Yield()) return tons;
-  tons = sum_of(report.final_harvest.tons) * report.final_harvest.share_standing;
-  for (const ThinningRecord& cut : report.thinnings) tons += sum_of(cut.tons) * cut.share_standing;
-  // Nothing is ever cut: any tons will do, the rest goes with the final harvest.
-  return std::max(tons, tons_per_acre(1));
+  taxed_.basis = basis;
 }
 
-void AfterTax::add_basis(RegimeReport& report) const {
-  if (basis_ == MoneyPerAcre()) return;
-  BasisAccount account(basis_, basis_tons(report));
-  MoneyPerAcre worth;
-  const auto book = [&](Age at, const std::string& what, MoneyPerAcre saved) {
-    worth += saved * taxed_.costs.rate.discount_factor(at - taxed_.present());
-    for (CashFlowLine& line : report.cash_flow) {
-      if (line.at != at || line.what != what) continue;
-      line.amount += saved;
-      return;
-    }
-    report.cash_flow.push_back({at, what, saved});
-  };
-  int entry = 0;
-  for (ThinningRecord& cut : report.thinnings) {
-    if (cut.cuts_nothing) continue;
-    const MoneyPerAcre saved = relief(account.use(sum_of(cut.tons) * cut.share_standing), cut.at);
-    cut.revenue += saved / cut.share_standing;
-    book(cut.at, fmt::format("thinning {}", ++entry), saved);
-  }
-  HarvestRecord& harvest = report.final_harvest;
-  const MoneyPerAcre saved = relief(account.use_rest(), report.final_harvest_age);
-  harvest.revenue += saved / harvest.share_standing;
-  book(report.final_harvest_age, "final harvest", saved);
-
-  RegimeValue& value = report.value;
-  value.net_present_value += worth;
-  value.objective += taxed_.standing ? worth : worth / (1.0 - value.land_weight);
-  report.equal_annual_equivalent = equal_annual_equivalent(value.objective, taxed_.costs.rate);
-}
-
-MoneyPerAcre AfterTax::basis_used_by_first_cut(const Regime& regime) const {
-  require(!regime.thinnings.empty(), "the first cut of a regime that has a thinning");
-  if (basis_ == MoneyPerAcre()) return basis_;
-  const RegimeReport report = simulate(taxed_, stated("", regime)).value();
-  const ThinningRecord& cut = report.thinnings.front();
-  BasisAccount account(basis_, basis_tons(report));
-  return account.use(sum_of(cut.tons) * cut.share_standing);
+StandCase AfterTax::without_basis() const {
+  StandCase stand = taxed_;
+  stand.basis.reset();
+  return stand;
 }
 
 Result<RegimeReport> AfterTax::report(const StatedRegime& regime) const {
-  Result<RegimeReport> report = simulate(taxed_, regime);
-  if (report) add_basis(report.value());
-  return report;
+  return simulate(taxed_, regime);
 }
 
-RegimeValue AfterTax::value(const Regime& regime) const {
-  if (basis_ == MoneyPerAcre()) return evaluate(taxed_, regime);
-  return report(stated("", regime)).value().value;
+RegimeValue AfterTax::value(const Regime& regime) const { return evaluate(taxed_, regime); }
+
+MoneyPerAcre AfterTax::worth_of_basis(const Regime& regime) const {
+  if (!taxed_.basis) return {};
+  return value(regime).objective - evaluate(without_basis(), regime).objective;
+}
+
+RegimeReport told_after_tax(const RegimeReport& before_tax, const AfterTax& tax) {
+  StatedRegime regime{before_tax.name, {}, before_tax.final_harvest_age};
+  for (const ThinningRecord& cut : before_tax.thinnings) {
+    StatedThinning entry;
+    entry.at = cut.at;
+    entry.removal_fraction = cut.cuts_nothing ? 0.0 : cut.removal_fraction;
+    regime.thinnings.push_back(entry);
+  }
+  return tax.report(regime).value();
 }
 
 }  // namespace staddle

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "staddle/base/contract.h"
 #include "staddle/hazard/damage.h"
@@ -14,6 +15,10 @@ namespace {
 double log_diameter_of(double log_tpa, double log_basal_area) {
   static const double log_factor = std::log(basal_area_factor);
   return 0.5 * (log_basal_area - log_factor - log_tpa);
+}
+
+double sum_of(const ProductTons& tons, std::size_t products) {
+  return std::accumulate(tons.begin(), tons.begin() + static_cast<std::ptrdiff_t>(products), 0.0);
 }
 
 }  // namespace
@@ -95,6 +100,14 @@ void CaseKernel::make_money_tables(const StandCase& stand_case) {
     other_timber_.push_back(other);
   }
   require(std::isfinite(v) && v > 0.0, "a case has a usable discount rate");
+  if (stand_case.basis) {
+    basis_tons_ = stand_case.basis->tons.in(tons_per_acre);
+    for (std::size_t i = 0; i < count; ++i) {
+      basis_saves_.push_back(
+          stand_case.basis->saves.in(dollars_per_acre)*std::pow(
+              1.0 + stand_case.basis->inflation, -static_cast<double>(i)));
+    }
+  }
   yearly_before_.assign(count, annual_net_);
   yearly_after_.assign(count, annual_net_);
   cost_before_.assign(count, costs.annual_cost.in(dollars_per_acre));
@@ -262,7 +275,7 @@ void CaseKernel::work_out_cut(const StandPoint& point, const Measured& measured,
                                    growth_.log_unthinned_basal_area(*measured.row, cut.log_tpa));
   const StandTerms terms{point.age_yr, cut.log_tpa, cut.log_basal_area, cut.log_diameter, false};
   assortment_.tons(*measured.row, terms, cut.plain_after.data());
-  price_cut(measured, cut);
+  price_cut(point, measured, cut);
 }
 
 void CaseKernel::read_tabled_cut(const StandPoint& point, const Measured& measured,
@@ -280,10 +293,21 @@ void CaseKernel::read_tabled_cut(const StandPoint& point, const Measured& measur
   for (std::size_t i = 0; i < products(); ++i) {
     cut.plain_after[i] = measured.plain_tons[i] - found->tons[i].in(tons_per_acre);
   }
-  price_cut(measured, cut);
+  price_cut(point, measured, cut);
 }
 
-void CaseKernel::price_cut(const Measured& measured, Cut& cut) const {
+double CaseKernel::basis_used_by(const StandPoint& point, const Measured& measured,
+                                 const Cut& cut) const {
+  if (!has_basis()) return 0.0;
+  const double tons = sum_of(cut.tons, products());
+  if (basis_tons_ > 0.0) {
+    return std::clamp(tons * point.alive / basis_tons_, 0.0, point.basis_left);
+  }
+  const double stood = sum_of(measured.tons, products());
+  return stood > 0.0 ? point.basis_left * std::clamp(tons / stood, 0.0, 1.0) : 0.0;
+}
+
+void CaseKernel::price_cut(const StandPoint& point, const Measured& measured, Cut& cut) const {
   double value = 0.0;
   for (std::size_t i = 0; i < products(); ++i) {
     const double plain_cut = measured.plain_tons[i] - cut.plain_after[i];
@@ -297,11 +321,14 @@ void CaseKernel::price_cut(const Measured& measured, Cut& cut) const {
     cut.after[i] = measured.tons[i] - cut.tons[i];
     value += cut.tons[i] * thinning_price_[i];
   }
-  cut.revenue_usd_ac = value * net_share_ - thinning_sale_cost_;
+  cut.basis_used = basis_used_by(point, measured, cut);
+  cut.revenue_usd_ac =
+      value * net_share_ - thinning_sale_cost_ + basis_relief(point, cut.basis_used);
 }
 
 void CaseKernel::take_cut(StandPoint& point, const Measured& measured, const Cut& cut) const {
   point.money += discount(point.age_yr) * point.alive * cut.revenue_usd_ac;
+  point.basis_left -= cut.basis_used;
   require(point.memories < most_cut_memories, "a regime has at most six thinnings");
   point.memory[static_cast<std::size_t>(point.memories)] = {
       point.age_yr, opening_of_cut(cut.removal_fraction),
@@ -320,7 +347,8 @@ void CaseKernel::take_cut(StandPoint& point, const Measured& measured, const Cut
 }
 
 double CaseKernel::harvest_revenue(const StandPoint& point, const Measured& measured) const {
-  return stumpage_value(measured, point.age_yr) * net_share_ - final_sale_cost_;
+  return stumpage_value(measured, point.age_yr) * net_share_ - final_sale_cost_ +
+         basis_relief(point, point.basis_left);
 }
 
 FinishedRegime CaseKernel::harvest(const StandPoint& point, const Measured& measured) const {

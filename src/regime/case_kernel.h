@@ -44,6 +44,7 @@ struct StandPoint {
   double money = 0;        // alpha so far
   double land_weight = 0;  // beta so far
   double alive = 1;        // share of the acre that storms have left
+  double basis_left = 1;   // share of a tax basis that no cut has used
 
   // With a growth multiplier on a standing stand: tons at the start of the stretch,
   // as without the multiplier and with it.
@@ -74,7 +75,8 @@ struct Cut {
   ProductTons plain_after{};
   ProductTons after{};
   ProductTons tons{};         // cut, signed
-  double revenue_usd_ac = 0;  // net, per acre standing
+  double basis_used = 0;      // share of the whole
+  double revenue_usd_ac = 0;  // net, with the basis used, per acre standing
 };
 
 // alpha and beta of a regime that has run to its end.
@@ -122,7 +124,14 @@ class CaseKernel {
                     Cut& cut) const;
   void take_cut(StandPoint& point, const Measured& measured, const Cut& cut) const;
 
-  // Net revenue of the final harvest, per acre standing.
+  bool has_basis() const { return !basis_saves_.empty(); }
+  // What using up this share of the tax basis now saves, per acre standing.
+  double basis_relief(const StandPoint& point, double share) const {
+    if (basis_saves_.empty() || point.alive <= 0.0) return 0.0;
+    return basis_saves_[index(point.age_yr)] * share / point.alive;
+  }
+
+  // Net revenue of the final harvest, with the basis left, per acre standing.
   double harvest_revenue(const StandPoint& point, const Measured& measured) const;
   // Money and land weight once the stand is harvested and the land waits to be planted.
   FinishedRegime harvest(const StandPoint& point, const Measured& measured) const;
@@ -174,7 +183,8 @@ class CaseKernel {
   void make_money_tables(const StandCase& stand_case);
   void scale_tons(const StandPoint& point, Measured& measured) const;
   void read_tabled_cut(const StandPoint& point, const Measured& measured, Cut& cut) const;
-  void price_cut(const Measured& measured, Cut& cut) const;
+  void price_cut(const StandPoint& point, const Measured& measured, Cut& cut) const;
+  double basis_used_by(const StandPoint& point, const Measured& measured, const Cut& cut) const;
 
   GrowthModel growth_model_;  // keeps the kernels below alive
   Assortment assortment_model_;
@@ -195,6 +205,8 @@ class CaseKernel {
   double delay_discount_ = 1, delay_money_ = 0, annual_net_ = 0, net_share_ = 1;
   double thinning_sale_cost_ = 0, final_sale_cost_ = 0;
   ProductTons final_price_{}, thinning_price_{};
+  std::vector<double> basis_saves_;  // by age; empty without a basis
+  double basis_tons_ = 0;            // 0: by the share of what stands
 
   std::vector<PerilKernel> perils_;
   double recovery_yr_ = 5;

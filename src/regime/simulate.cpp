@@ -132,6 +132,7 @@ class Telling {
     if (!kernel_.cuts_tabled() && removal <= tolerance::limit_slack) {
       record.cuts_nothing = true;
       record.after = record.before;
+      record.stumpage_left = report_.years.back().stumpage_value;
       record.tons.assign(kernel_.products(), tons_per_acre(0));
       report_.thinnings.push_back(std::move(record));
       return std::nullopt;
@@ -155,6 +156,8 @@ class Telling {
     book_.enter(point_.age_yr, fmt::format("thinning {}", point_.entries + 1),
                 point_.alive * cut.revenue_usd_ac, CashFlowLine::Kind::cut);
     kernel_.take_cut(point_, measured_, cut);
+    measured_.tons = cut.after;
+    record.stumpage_left = stumpage_now();
     measured_.age_yr = -1;
     report_.thinnings.push_back(std::move(record));
     return std::nullopt;
@@ -176,7 +179,7 @@ class Telling {
     year.measures = measures_now();
     year.tons = yields(measured_.tons, kernel_.products());
     const double value = kernel_.stumpage_value(measured_, point_.age_yr);
-    year.stumpage_value = dollars_per_acre(value);
+    year.stumpage_value = stumpage_now();
     year.expected_loss_share = storm.loss_share;
     year.expected_loss =
         dollars_per_acre(storm.loss_share * value - storm.salvage_usd_ac + storm.cleanup_usd_ac);
@@ -184,6 +187,11 @@ class Telling {
     year.expected_cleanup = dollars_per_acre(storm.cleanup_usd_ac);
     year.share_standing = point_.alive;
     report_.years.push_back(std::move(year));
+  }
+
+  MoneyPerAcre stumpage_now() const {
+    return dollars_per_acre(kernel_.stumpage_value(measured_, point_.age_yr) +
+                            kernel_.basis_relief(point_, point_.basis_left));
   }
 
   StandMeasures measures_now() const {

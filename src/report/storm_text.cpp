@@ -30,7 +30,10 @@ class StormTelling {
     Report report;
     report.title = scenario_.title + ": what storms may do";
     report.head = {zone(), futures()};
-    report.sections = {best(), plans(), agreement(), years()};
+    report.sections = {best(), plans()};
+    if (scenario_.tax) report.sections.push_back(after_tax());
+    report.sections.push_back(agreement());
+    report.sections.push_back(years());
     report.foot =
         "The arithmetic is exact; the storms are not. How often they come, what they destroy, how "
         "much worse a thinned stand fares and how fast that passes are assumptions, and no one "
@@ -148,6 +151,26 @@ class StormTelling {
       table.rows.push_back(std::move(row));
     }
     return table;
+  }
+
+  Section after_tax() const {
+    Section section{"Before and after federal tax", {}, {}, {"This is not tax advice."}};
+    Table table{"",
+                {{"plan", "", true},
+                 {"expected value before", "$/acre"},
+                 {"expected value after", "$/acre"},
+                 {"5 percent after", "$/acre"},
+                 {"95 percent after", "$/acre"}},
+                {}};
+    for (const Told& told : forecast_.regimes) {
+      const RegimeFutures& taxed = told.after_tax.value();
+      table.rows.push_back({cells::words(told.name), cells::per_acre(told.futures.expected_value),
+                            cells::per_acre(taxed.expected_value),
+                            cells::per_acre(taxed.quantiles.p05),
+                            cells::per_acre(taxed.quantiles.p95)});
+    }
+    section.tables.push_back(std::move(table));
+    return section;
   }
 
   Table losses() const {

@@ -32,6 +32,7 @@ class VaryTelling {
     if (!solution_.one_at_a_time.empty()) report.sections.push_back(spans());
     if (solution_.grid) report.sections.push_back(grid());
     report.sections.push_back(break_evens());
+    if (scenario_.tax) report.sections.push_back(after_tax());
     report.foot =
         "Every case was searched whole: no other plan of the choices asked for is worth more "
         "there. The arithmetic is exact; the growth is not (15 to 20 percent).";
@@ -119,6 +120,33 @@ class VaryTelling {
                             value(cell.answer.value()), cells::words(plan(cell.answer))});
     }
     section.tables = {std::move(prices), std::move(table)};
+    return section;
+  }
+
+  // The plans stay those found before tax.
+  Section after_tax() const {
+    Section section{"Before and after federal tax", {}, {}, {}};
+    Table table{"The same plans",
+                {{"rate", "percent"},
+                 {"prices", "", true},
+                 {"value before", "$/acre"},
+                 {"value after", "$/acre"}},
+                {}};
+    for (const VaryCell& cell : solution_.cells) {
+      table.rows.push_back({{rate(cell.rate), 100.0 * cell.rate.per_year()},
+                            cells::words(solution_.price_scenarios[cell.price_scenario].name),
+                            value(cell.answer.value()), value(cell.answer.value_after_tax())});
+    }
+    section.tables.push_back(std::move(table));
+    for (const BreakEven& entry : solution_.break_evens) {
+      if (!entry.value || !entry.after_tax || !entry.after_tax->value) continue;
+      if (*entry.value == *entry.after_tax->value) continue;
+      section.items.push_back(fmt::format("{}, {}: at {} before tax, at {} after it.",
+                                          words::capital(figure(entry.parameter)), entry.what,
+                                          point(entry, *entry.value),
+                                          point(entry, *entry.after_tax->value)));
+    }
+    section.items.push_back("This is not tax advice.");
     return section;
   }
 

@@ -190,7 +190,12 @@ std::optional<RiskNote> land_value(const RiskFacts& facts) {
       facts.stand_case->standing ? "Replanting after the harvest" : "Planting",
       words::about(*facts.successor_lev),
       facts.stand_case->standing ? "Alternatives after the harvest:" : "Alternatives:");
-  note.figures = {{"land_expectation_value_usd_ac", facts.successor_lev->in(dollars_per_acre)}};
+  const auto figure = [](const RiskFacts& told) {
+    return std::pair(std::string("land_expectation_value_usd_ac"),
+                     told.successor_lev.value_or(MoneyPerAcre()).in(dollars_per_acre));
+  };
+  note.figures = {figure(facts)};
+  if (facts.after_tax != nullptr) note.figures_after_tax = {figure(*facts.after_tax)};
   return note;
 }
 

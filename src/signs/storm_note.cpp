@@ -249,6 +249,12 @@ RiskNote storm(const RiskFacts& facts) {
                               facts.loss_saved_by_a_third->in(dollars_per_acre));
   }
   while (note.text.ends_with(' ')) note.text.pop_back();
+  if (facts.after_tax != nullptr) {
+    for (const auto& figure : storm(*facts.after_tax).figures) {
+      const bool money = figure.first.find("usd_ac") != std::string::npos;
+      if (money) note.figures_after_tax.push_back(figure);
+    }
+  }
   return note;
 }
 

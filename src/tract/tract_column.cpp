@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tract/tract_column.h"
 
-#include <algorithm>
 #include <cmath>
 
 #include "staddle/base/tolerance.h"
@@ -20,14 +19,6 @@ TractColumn column_of(const std::vector<StandModel>& models, std::size_t stand,
     if (std::fabs(use) > tolerance::limit_slack) column.uses.push_back({r, use});
   }
   return column;
-}
-
-bool same_regime(const Regime& a, const Regime& b) {
-  return a.final_harvest == b.final_harvest &&
-         std::equal(a.thinnings.begin(), a.thinnings.end(), b.thinnings.begin(), b.thinnings.end(),
-                    [](const Thinning& x, const Thinning& y) {
-                      return x.at == y.at && x.removal_fraction == y.removal_fraction;
-                    });
 }
 
 double worth_of(const TractColumn& column, const std::vector<double>& worths) {

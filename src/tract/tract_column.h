@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "lp/linear_program.h"
+#include "regime/same_regime.h"
 #include "tract/limits.h"
 #include "tract/stand_model.h"
 
@@ -21,8 +22,6 @@ struct TractColumn {
 
 TractColumn column_of(const std::vector<StandModel>& models, std::size_t stand,
                       const Limits& limits, const Regime& regime);
-
-bool same_regime(const Regime& a, const Regime& b);
 
 // What an acre of the column earns at worths of the limits' uses, present value included.
 double worth_of(const TractColumn& column, const std::vector<double>& worths);

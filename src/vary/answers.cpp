@@ -3,7 +3,9 @@
 
 #include <algorithm>
 
+#include "staddle/base/contract.h"
 #include "staddle/optimise/solve.h"
+#include "staddle/regime/after_tax.h"
 #include "vary/pooled_answers.h"
 
 namespace staddle {
@@ -94,7 +96,29 @@ std::vector<VaryAnswer> Answers::of(const std::vector<Circumstances>& asked) {
     }
     answer_stands(world.stand, asked, places, answers);
   }
+  if (problem_.tax) tax(asked, answers);
   return answers;
+}
+
+void Answers::tax(const std::vector<Circumstances>& asked, std::vector<VaryAnswer>& answers) const {
+  for_each_chunk(asked.size(), options_.threads, [&](std::size_t i) {
+    VaryAnswer& answer = answers[i];
+    if (!answer.best) return;
+    const World world = world_of(problem_, asked[i]);
+    std::optional<MoneyPerAcre> successor_lev;
+    if (answer.successor) {
+      const StandProblem& successor = world.successor.value();
+      successor_lev = AfterTax(successor.stand_case, *problem_.tax, successor.acres)
+                          .value(answer.successor->regime)
+                          .objective;
+    }
+    const bool standing = world.stand.stand_case.standing.has_value();
+    if (standing) answer.land_value_after_tax = problem_.land_value(successor_lev);
+    const RegimeValue value = AfterTax(world.stand.stand_case, *problem_.tax, world.stand.acres,
+                                       answer.land_value_after_tax)
+                                  .value(answer.best->regime);
+    answer.after_tax = {value, standing ? successor_lev : std::optional(value.objective)};
+  });
 }
 
 bool Answers::pools(const StandProblem& problem, const std::vector<Circumstances>& asked,
@@ -113,17 +137,16 @@ void Answers::answer_successors(const StandProblem& successor,
     });
     return;
   }
-  const std::vector<PricedRegime> found = best_by_pool(
-      successor, chosen(asked, places), {}, options_.threads, [](std::size_t) {});
+  const std::vector<PricedRegime> found =
+      best_by_pool(successor, chosen(asked, places), {}, options_.threads, [](std::size_t) {});
   for (std::size_t i = 0; i < places.size(); ++i) answers[places[i]].successor = found[i];
 }
 
 void Answers::answer_stands(const StandProblem& stand, const std::vector<Circumstances>& asked,
                             const std::vector<std::size_t>& places,
                             std::vector<VaryAnswer>& answers) {
-  const bool all_on_known_land =
-      std::all_of(places.begin(), places.end(),
-                  [&](std::size_t i) { return answers[i].reason.empty(); });
+  const bool all_on_known_land = std::all_of(
+      places.begin(), places.end(), [&](std::size_t i) { return answers[i].reason.empty(); });
   if (all_on_known_land && pools(stand, asked, places)) {
     std::vector<MoneyPerAcre> land_values;
     for (const std::size_t i : places) land_values.push_back(answers[i].land_value);
@@ -146,10 +169,20 @@ void Answers::answer_stands(const StandProblem& stand, const std::vector<Circums
 VaryAnswer Answers::of(const Circumstances& asked) { return of(std::vector{asked}).front(); }
 
 MoneyPerAcre held_value(const VaryProblem& problem, const Circumstances& circumstances,
-                        MoneyPerAcre land_value, const Regime& regime) {
+                        const VaryAnswer& answer, const Regime& regime) {
   World world = world_of(problem, circumstances);
-  if (world.stand.stand_case.standing) world.stand.stand_case.land_value = land_value;
+  if (world.stand.stand_case.standing) world.stand.stand_case.land_value = answer.land_value;
   return evaluate(world.stand.stand_case, regime).objective;
+}
+
+MoneyPerAcre held_value_after_tax(const VaryProblem& problem, const Circumstances& circumstances,
+                                  const VaryAnswer& answer, const Regime& regime) {
+  require(problem.tax && answer.best, "after tax asks for tax rules and for a plan");
+  const World world = world_of(problem, circumstances);
+  return AfterTax(world.stand.stand_case, *problem.tax, world.stand.acres,
+                  answer.land_value_after_tax)
+      .value(regime)
+      .objective;
 }
 
 }  // namespace staddle

@@ -26,6 +26,7 @@ class Answers {
 
  private:
   void tell_progress(std::size_t more);
+  void tax(const std::vector<Circumstances>& asked, std::vector<VaryAnswer>& answers) const;
   bool pools(const StandProblem& problem, const std::vector<Circumstances>& asked,
              const std::vector<std::size_t>& places) const;
   void answer_successors(const StandProblem& successor, const std::vector<Circumstances>& asked,
@@ -39,8 +40,11 @@ class Answers {
   std::size_t expected_ = 0, given_ = 0;
 };
 
-// What a regime is worth under the circumstances, on land of that worth after it.
+// What a regime is worth under the circumstances, on the land that the answer to them says.
 MoneyPerAcre held_value(const VaryProblem& problem, const Circumstances& circumstances,
-                        MoneyPerAcre land_value, const Regime& regime);
+                        const VaryAnswer& answer, const Regime& regime);
+// The same after tax. REQUIRES: problem.tax, an answer with a best.
+MoneyPerAcre held_value_after_tax(const VaryProblem& problem, const Circumstances& circumstances,
+                                  const VaryAnswer& answer, const Regime& regime);
 
 }  // namespace staddle

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 #include "vary/turning_point.h"
 
@@ -16,11 +17,20 @@ constexpr double hundredths_of_a_percent = 10000.0;
 constexpr int without_regime = -1;
 
 // The land's worth under its best regime: on bare land of the stand, else of what follows.
-std::optional<double> land_worth(const VaryProblem& problem, const VaryAnswer& answer) {
-  const auto& priced =
-      problem.stand.stand_case.standing ? answer.successor : answer.best;
-  if (!priced) return std::nullopt;
-  return priced->value.objective.in(dollars_per_acre);
+using LandWorth = std::function<std::optional<double>(const VaryAnswer& answer)>;
+
+LandWorth before_tax(const VaryProblem& problem) {
+  const bool standing = problem.stand.stand_case.standing.has_value();
+  return [standing](const VaryAnswer& answer) -> std::optional<double> {
+    const auto& priced = standing ? answer.successor : answer.best;
+    if (!priced) return std::nullopt;
+    return priced->value.objective.in(dollars_per_acre);
+  };
+}
+
+std::optional<double> after_tax(const VaryAnswer& answer) {
+  if (!answer.after_tax || !answer.after_tax->land_expectation_value) return std::nullopt;
+  return answer.after_tax->land_expectation_value->in(dollars_per_acre);
 }
 
 // Asks all questions of one line and words the answers.
@@ -36,20 +46,15 @@ class Questions {
   }
 
   void when_land_is_worth_nothing(const std::string& what) {
-    if (!land_worth(answers_.problem(), base_)) {
+    const LandWorth worth = before_tax(answers_.problem());
+    if (!worth(base_)) {
       refuse(what, "what the land is worth under pine is not known here");
       return;
     }
-    const auto turn = line_->nearest([this](const VaryAnswer& answer) {
-      const auto worth = land_worth(answers_.problem(), answer);
-      return worth ? static_cast<int>(*worth >= 0.0) : without_regime;
-    });
-    BreakEven& entry = tell(what, turn);
-    if (!turn) return;
-    const auto size_of = [this](const VaryAnswer& answer) {
-      return std::fabs(land_worth(answers_.problem(), answer).value_or(HUGE_VAL));
-    };
-    if (size_of(turn->at_inside) < size_of(turn->at_outside)) entry.value = turn->inside;
+    BreakEven& entry = tell(what, turn_of(worth));
+    if (!answers_.problem().tax) return;
+    BreakEven taxed = told(what, turn_of(after_tax));
+    entry.after_tax = {taxed.value, taxed.bracket, std::move(taxed.reason)};
   }
 
   void when_thinning_turns() {
@@ -57,10 +62,10 @@ class Questions {
     const std::string what =
         thins ? "the first thinning stops paying" : "a first thinning begins to pay";
     if (refused(what)) return;
-    tell(what, line_->nearest([](const VaryAnswer& answer) {
+    same_after_tax(tell(what, line_->nearest([](const VaryAnswer& answer) {
       return answer.best ? static_cast<int>(!answer.best->regime.thinnings.empty())
                          : without_regime;
-    }));
+    })));
   }
 
   void when_harvest_moves() {
@@ -77,6 +82,7 @@ class Questions {
       const double end = way == Line::Way::down ? line_->start() : line_->range()[1];
       entry.searched = {start, end};
       if (!turn) entry.reason = none_in(entry.searched);
+      same_after_tax(entry);
     }
   }
 
@@ -89,22 +95,46 @@ class Questions {
 
   void refuse(const std::string& what, const std::string& reason) {
     found_.push_back({what, parameter_, unit_, {}, {}, line_->range(), reason});
+    same_after_tax(found_.back());
+  }
+
+  // What the plan does is found before tax.
+  void same_after_tax(BreakEven& entry) const {
+    if (answers_.problem().tax) entry.after_tax = {entry.value, entry.bracket, entry.reason};
   }
 
   std::string none_in(const std::array<double, 2>& searched) const {
     return fmt::format("none in range: from {} to {} {}", searched[0], searched[1], unit_);
   }
 
-  BreakEven& tell(const std::string& what, const std::optional<Line::Turn>& turn) {
+  // Where the land is worth nothing, with the end of the bracket nearer to it inside.
+  std::optional<Line::Turn> turn_of(const LandWorth& worth) {
+    auto turn = line_->nearest([&](const VaryAnswer& answer) {
+      const auto known = worth(answer);
+      return known ? static_cast<int>(*known >= 0.0) : without_regime;
+    });
+    if (!turn) return turn;
+    const auto size_of = [&](const VaryAnswer& answer) {
+      return std::fabs(worth(answer).value_or(HUGE_VAL));
+    };
+    turn->nearer_inside = size_of(turn->at_inside) < size_of(turn->at_outside);
+    return turn;
+  }
+
+  BreakEven told(const std::string& what, const std::optional<Line::Turn>& turn) const {
     BreakEven entry{what, parameter_, unit_, {}, {}, line_->range(), ""};
     if (turn) {
-      entry.value = turn->outside;
+      entry.value = turn->nearer_inside ? turn->inside : turn->outside;
       entry.bracket = {std::min(turn->inside, turn->outside),
                        std::max(turn->inside, turn->outside)};
     } else {
       entry.reason = none_in(entry.searched);
     }
-    found_.push_back(std::move(entry));
+    return entry;
+  }
+
+  BreakEven& tell(const std::string& what, const std::optional<Line::Turn>& turn) {
+    found_.push_back(told(what, turn));
     return found_.back();
   }
 
@@ -133,8 +163,9 @@ std::vector<BreakEven> break_evens(Answers& answers, const VaryAnswer& base,
   constexpr double lowest_rate = 0.0001, highest_rate = 0.5;
   questions.begin_line(
       "real_discount_rate", "per year",
-      Line(answers, [](double value, Circumstances& c) { c.rate = DiscountRate::real(value); },
-           today.rate.per_year(), lowest_rate, highest_rate, hundredths_of_a_percent));
+      Line(
+          answers, [](double value, Circumstances& c) { c.rate = DiscountRate::real(value); },
+          today.rate.per_year(), lowest_rate, highest_rate, hundredths_of_a_percent));
   questions.when_land_is_worth_nothing("the land expectation value is 0 (return of the best plan)");
 
   for (std::size_t i = 0; i < names.size(); ++i) {
@@ -161,9 +192,10 @@ std::vector<BreakEven> break_evens(Answers& answers, const VaryAnswer& base,
   constexpr double highest_cost = 1e5;
   questions.begin_line(
       "establishment_usd_ac", "$/ac",
-      Line(answers,
-           [](double value, Circumstances& c) { c.establishment = dollars_per_acre(value); },
-           today.establishment.in(dollars_per_acre), 0.0, highest_cost, cents_per_dollar));
+      Line(
+          answers,
+          [](double value, Circumstances& c) { c.establishment = dollars_per_acre(value); },
+          today.establishment.in(dollars_per_acre), 0.0, highest_cost, cents_per_dollar));
   questions.when_land_is_worth_nothing("the land expectation value is 0 (what the land can bear)");
   return found;
 }

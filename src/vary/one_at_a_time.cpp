@@ -46,20 +46,20 @@ std::optional<double> change_towards(Answers& answers, const VaryAnswer& base,
   return static_cast<double>(outside) / steps;
 }
 
-}  // namespace
-
-bool same_regime(const Regime& a, const Regime& b) {
-  return a.final_harvest == b.final_harvest &&
-         std::equal(a.thinnings.begin(), a.thinnings.end(), b.thinnings.begin(),
-                    b.thinnings.end(), [](const Thinning& x, const Thinning& y) {
-                      return x.at == y.at && x.removal_fraction == y.removal_fraction;
-                    });
+std::optional<MoneyPerAcre> between(const std::optional<MoneyPerAcre>& a,
+                                    const std::optional<MoneyPerAcre>& b) {
+  if (!a || !b) return std::nullopt;
+  return std::max(*a, *b) - std::min(*a, *b);
 }
 
+}  // namespace
+
 std::optional<MoneyPerAcre> OneAtATime::swing() const {
-  const auto low = reoptimised[0].value(), high = reoptimised[1].value();
-  if (!low || !high) return std::nullopt;
-  return std::max(*low, *high) - std::min(*low, *high);
+  return between(reoptimised[0].value(), reoptimised[1].value());
+}
+
+std::optional<MoneyPerAcre> OneAtATime::swing_after_tax() const {
+  return between(reoptimised[0].value_after_tax(), reoptimised[1].value_after_tax());
 }
 
 std::vector<OneAtATime> one_at_a_time(Answers& answers, const VaryAnswer& base) {
@@ -72,13 +72,17 @@ std::vector<OneAtATime> one_at_a_time(Answers& answers, const VaryAnswer& base) 
   std::vector<VaryAnswer> ends = answers.of(asked);
   std::vector<OneAtATime> rows;
   for (const ParameterSpan& span : problem.question.one_at_a_time) {
-    OneAtATime row{span, {}, {}, {}, {}};
+    OneAtATime row;
+    row.span = span;
     for (std::size_t end = 0; end < 2; ++end) {
       const std::size_t place = 2 * rows.size() + end;
       VaryAnswer& answer = row.reoptimised[end] = std::move(ends[place]);
       if (!base.best || !answer.best) continue;
-      row.plan_held[end] =
-          held_value(problem, asked[place], answer.land_value, base.best->regime);
+      row.plan_held[end] = held_value(problem, asked[place], answer, base.best->regime);
+      if (problem.tax) {
+        row.plan_held_after_tax[end] =
+            held_value_after_tax(problem, asked[place], answer, base.best->regime);
+      }
       row.plan_changes[end] = !same_regime(answer.best->regime, base.best->regime);
       if (!row.plan_changes[end]) continue;
       row.changes_at[end] =
@@ -105,8 +109,7 @@ GridAnswer grid_answer(Answers& answers, const GridQuestion& question) {
   const auto width = static_cast<std::ptrdiff_t>(question.x.values.size());
   for (std::size_t row = 0; row < question.y.values.size(); ++row) {
     const auto first = found.begin() + static_cast<std::ptrdiff_t>(row) * width;
-    grid.cells.emplace_back(std::make_move_iterator(first),
-                            std::make_move_iterator(first + width));
+    grid.cells.emplace_back(std::make_move_iterator(first), std::make_move_iterator(first + width));
   }
   return grid;
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "regime/same_regime.h"
 #include "vary/answers.h"
 
 namespace staddle {
@@ -9,7 +10,5 @@ namespace staddle {
 std::vector<OneAtATime> one_at_a_time(Answers& answers, const VaryAnswer& base);
 
 GridAnswer grid_answer(Answers& answers, const GridQuestion& question);
-
-bool same_regime(const Regime& a, const Regime& b);
 
 }  // namespace staddle

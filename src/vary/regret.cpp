@@ -25,20 +25,7 @@ std::optional<std::size_t> least(const std::vector<RegimeLosses>& regimes, Figur
   return holder;
 }
 
-}  // namespace
-
-RegimeLosses losses_of(const VaryProblem& problem, const VaryOptions& options,
-                       const VarySolution& solution,
-                       const std::vector<Circumstances>& circumstances, std::string name,
-                       const Regime& regime) {
-  RegimeLosses row{std::move(name), regime, {}, {}, {}};
-  row.loss.resize(solution.cells.size());
-  for_each_chunk(solution.cells.size(), options.threads, [&](std::size_t i) {
-    const VaryAnswer& answer = solution.cells[i].answer;
-    if (!answer.best) return;
-    row.loss[i] = answer.best->value.objective -
-                  held_value(problem, circumstances[i], answer.land_value, regime);
-  });
+void sum_up(const VarySolution& solution, Losses& row) {
   double weights = 0.0;
   MoneyPerAcre weighed;
   for (std::size_t i = 0; i < row.loss.size(); ++i) {
@@ -49,6 +36,29 @@ RegimeLosses losses_of(const VaryProblem& problem, const VaryOptions& options,
     weighed += *row.loss[i] * weight;
   }
   if (weights > 0.0) row.mean = weighed / weights;
+}
+
+}  // namespace
+
+RegimeLosses losses_of(const VaryProblem& problem, const VaryOptions& options,
+                       const VarySolution& solution,
+                       const std::vector<Circumstances>& circumstances, std::string name,
+                       const Regime& regime) {
+  RegimeLosses row;
+  row.name = std::move(name);
+  row.regime = regime;
+  row.loss.resize(solution.cells.size());
+  if (problem.tax) row.after_tax = Losses{row.loss, std::nullopt, std::nullopt};
+  for_each_chunk(solution.cells.size(), options.threads, [&](std::size_t i) {
+    const VaryAnswer& answer = solution.cells[i].answer;
+    if (!answer.best) return;
+    row.loss[i] = *answer.value() - held_value(problem, circumstances[i], answer, regime);
+    if (!row.after_tax) return;
+    row.after_tax->loss[i] =
+        *answer.value_after_tax() - held_value_after_tax(problem, circumstances[i], answer, regime);
+  });
+  sum_up(solution, row);
+  if (row.after_tax) sum_up(solution, *row.after_tax);
   return row;
 }
 

@@ -28,6 +28,7 @@ class Line {
   struct Turn {
     double inside, outside;  // neighbouring; the class is not the same at the two
     VaryAnswer at_inside, at_outside;
+    bool nearer_inside = false;  // which of the two is told as the turn
   };
   enum class Way { down, up };
   // The turn nearest to the start on one side. Steps looked at lie closer together the

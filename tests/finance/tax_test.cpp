@@ -62,34 +62,5 @@ TEST_CASE("planting more acres at once makes the deductions worth less an acre")
   CHECK(saved(1000) < saved(62));
 }
 
-TEST_CASE("a basis is used up ton by ton and never twice") {
-  BasisAccount account(dollars_per_acre(400), tons_per_acre(80));
-  CHECK(usd(account.use(tons_per_acre(20))) == relative(100, round_off));
-  CHECK(usd(account.use(tons_per_acre(40))) == relative(200, round_off));
-  CHECK(usd(account.use(tons_per_acre(40))) == relative(100, round_off));
-  CHECK(usd(account.use(tons_per_acre(40))) == 0.0);
-  CHECK(usd(account.use_rest()) == 0.0);
-}
-
-TEST_CASE("the last sale takes what is left of the basis") {
-  BasisAccount account(dollars_per_acre(400), tons_per_acre(80));
-  account.use(tons_per_acre(20));
-  CHECK(usd(account.use_rest()) == relative(300, round_off));
-  CHECK(usd(account.use_rest()) == 0.0);
-}
-
-TEST_CASE("a cut that leaves more of a product does not give basis back") {
-  BasisAccount account(dollars_per_acre(400), tons_per_acre(80));
-  CHECK(usd(account.use(tons_per_acre(-1))) == 0.0);
-  CHECK(usd(account.use_rest()) == relative(400, round_off));
-}
-
-TEST_CASE("no basis asks for no tons") {
-  BasisAccount account(dollars_per_acre(0), tons_per_acre(0));
-  CHECK(usd(account.use(tons_per_acre(10))) == 0.0);
-  CHECK_THROWS_AS(BasisAccount(dollars_per_acre(1), tons_per_acre(0)).use(tons_per_acre(1)),
-                  ContractViolation);
-}
-
 }  // namespace
 }  // namespace staddle

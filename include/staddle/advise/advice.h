@@ -5,8 +5,9 @@
 #include <string>
 #include <vector>
 
-#include "staddle/optimise/stand_solution.h"
 #include "staddle/optimise/solve.h"
+#include "staddle/optimise/stand_solution.h"
+#include "staddle/regime/after_tax.h"
 #include "staddle/regime/simulate.h"
 #include "staddle/signs/readiness.h"
 #include "staddle/signs/risk_notes.h"
@@ -14,13 +15,6 @@
 // The whole answer to "when should I cut, how much, and what is it worth", as data: every
 // writer (text, JSON, page, spreadsheet) prints from here and adds no figure of its own.
 namespace staddle {
-
-// What a plan is worth after tax (regime/after_tax.h); standing: on land that bears the
-// successor's plan, after tax too.
-struct PlanAfterTax {
-  RegimeValue value;
-  std::optional<MoneyPerAcre> land_expectation_value;
-};
 
 // One regime in short.
 struct Plan {
@@ -34,12 +28,14 @@ struct StatedAnswer {
   RegimeReport report;
   MoneyPerAcre loss_against_best;  // negative where a regime that breaks limits is worth more
   std::vector<BrokenLimit> breaks;
+  std::size_t table = 0;          // of tabled choices: which one it is
 };
 
 struct Alternative {
   int thinnings = 0;
   RegimeReport report;
   MoneyPerAcre loss_against_best;
+  std::size_t table = 0;  // as in StatedAnswer
 };
 
 // What a guard costs under equations that do not know the risk it guards against: the
@@ -49,6 +45,8 @@ struct GuardCost {
   std::string guard;       // its key
   MoneyPerAcre cost;
   std::optional<Plan> otherwise;  // the best plan with the guard switched
+
+  bool is_exception() const { return guard == "dense_stand_now"; }
 };
 
 // Whether the advice stands when the world differs. It is the same advice when what is
@@ -94,6 +92,7 @@ struct SaleNow {
   Regime plan;                 // the best of those that thin or sell this year
   MoneyPerAcre net_revenue;    // of this year's cut
   MoneyPerAcre refuse_below;   // net: below it, cutting nothing this year is worth more
+  Regime patient;              // the best of those that cut nothing this year
 };
 
 // A stand known from plots, solved again at both ends of the 90 percent interval of its
@@ -124,19 +123,31 @@ struct StormAnswer {
   std::vector<StormAfterThinning> thinnings;
 };
 
-// The money of an answer after tax: the same plans, found before tax, priced after it.
+// The money of an answer after tax: the same plans, found before tax, priced after it, each
+// thing as in Advice.
 struct AdviceAfterTax {
   RegimeReport best;
   std::optional<RegimeReport> successor;
   std::optional<MoneyPerAcre> successor_lev;
   MoneyPerAcre land_value;
-  // As in Advice; empty where regimes come from tables of their own.
   std::vector<RegimeReport> regimes, alternatives;
+  std::vector<MoneyPerAcre> guard_costs;
   std::optional<SellToday> sell_today;
+  std::optional<MoneyPerAcre> wait_five_loss;
+  std::optional<MoneyPerAcre> waiting_earns;
   MoneyPerAcre advantage;
-  // The plan that is worth most after tax. Exact without a basis; with one, the best of the
-  // plans that are best without it for every number of thinnings and final age.
+  std::optional<SaleNow> sale_now;
+  std::optional<ThirdInstead> third_instead;
+  std::optional<MoneyPerAcre> blind_plan_loss;
+  std::vector<StormAfterThinning> storms;
+  // The plan that is worth most after tax, found by a search of its own, what comes near it
+  // then, and how much any other plan could be worth more: nothing, unless the timber has a
+  // basis and the lattice more regimes than are valued one by one for it. Then the plan is
+  // the best of those that are best without the basis for every number of thinnings and
+  // final age, and what comes near is told without it.
   Plan best_after_tax;
+  NearBest near_best;
+  Certificate certificate;
 };
 
 struct Advice {

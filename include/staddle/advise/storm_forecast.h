@@ -22,7 +22,11 @@ struct StormForecast {
     std::string name;                         // "best", as stated, or of the table
     Plan plan;
     RegimeFutures futures;
+    // Where tax is asked for: the same futures in money after tax. A basis saves in each
+    // of them what it saves as storms are expected to leave the tons.
+    std::optional<RegimeFutures> after_tax;
   };
+  std::optional<Hazard> hazard_after_tax;     // what cleaning up costs then
   std::vector<Told> regimes;                  // the best first, then in the stated order
   bool stopped = false;                       // a stop request left out the last ones
 };

@@ -43,21 +43,4 @@ double nominal_discount_factor(DiscountRate rate, double inflation, Years time);
 MoneyPerAcre worth_of_reforestation_deductions(MoneyPerAcre cost, Area acres, const TaxRules& rules,
                                                DiscountRate rate);
 
-// How a nominal basis is used up by one cut after another.
-class BasisAccount {
- public:
-  // REQUIRES: `tons` above zero where `basis` is.
-  BasisAccount(MoneyPerAcre basis, Yield tons) : basis_(basis), tons_(tons) {}
-
-  // The basis that goes with so many tons, in nominal money; no more than is left.
-  MoneyPerAcre use(Yield cut);
-  // All that is left: no timber stands any more.
-  MoneyPerAcre use_rest();
-
- private:
-  MoneyPerAcre basis_;
-  Yield tons_;
-  double left_ = 1.0;  // share of the basis not yet used
-};
-
 }  // namespace staddle

@@ -13,8 +13,18 @@ namespace staddle {
 struct AnswerProof {
   Proof stand;
   std::optional<Proof> successor;
+  // Where tax is asked for: of the best plans after tax; absent where a basis enters, of
+  // which the states of a proof know nothing.
+  struct AfterTax {
+    std::optional<Proof> stand, successor;
+  };
+  std::optional<AfterTax> after_tax;
 
-  bool agrees() const { return stand.agrees && (!successor || successor->agrees); }
+  bool agrees() const {
+    const auto holds = [](const std::optional<Proof>& proof) { return !proof || proof->agrees; };
+    return stand.agrees && holds(successor) &&
+           (!after_tax || (holds(after_tax->stand) && holds(after_tax->successor)));
+  }
 };
 
 // What was proved, in a few lines that follow the answer in text.

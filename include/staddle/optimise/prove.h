@@ -46,7 +46,8 @@ inline constexpr std::size_t most_proof_states = 5000;
 std::optional<Fault> refusal_to_prove(const StandProblem& problem);
 
 // Proves an optimal solution of solve(); the fault of refusal_to_prove where there is one.
-// REQUIRES: solution.status is optimal.
+// REQUIRES: solution.status is optimal; a case without a tax basis, which the states do not
+// know.
 Result<Proof> prove(const StandProblem& problem, const StandSolution& solution);
 
 }  // namespace staddle

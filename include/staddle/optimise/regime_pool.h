@@ -54,7 +54,8 @@ class RegimePool {
   // Regimes that ages, gaps, removals and the count of thinnings leave.
   static double lattice_regimes(const StandProblem& problem);
 
-  // Enumerates the lattice by the plain evaluator's own steps. REQUIRES: can_hold(problem).
+  // Enumerates the lattice by the plain evaluator's own steps. REQUIRES: can_hold(problem),
+  // a case without a tax basis.
   explicit RegimePool(const StandProblem& problem);
 
   std::size_t regimes() const;

@@ -37,6 +37,7 @@ struct ThinningRecord {
   StandMeasures before, after;
   std::vector<Yield> tons;        // by product; signed
   MoneyPerAcre revenue;           // net of fee, tax and sale cost
+  MoneyPerAcre stumpage_left;     // as YearRecord::stumpage_value, of what is left
   double share_standing = 1.0;    // acres that storms have left
 };
 
@@ -61,7 +62,9 @@ struct YearRecord {
   Age at;
   StandMeasures measures;
   std::vector<Yield> tons;
-  MoneyPerAcre stumpage_value;   // tons x final prices, other timber included
+  // Tons x final prices, other timber included; with a tax basis also what selling it all
+  // now would save.
+  MoneyPerAcre stumpage_value;
   double expected_loss_share = 0.0;  // of the acres that entered the year
   MoneyPerAcre expected_loss;    // per acre that entered: lost stumpage less salvage, plus clean-up
   MoneyPerAcre expected_salvage; // per acre that entered

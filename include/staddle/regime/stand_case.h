@@ -46,6 +46,16 @@ struct TabledCut {
   BasalArea basal_area_left;
 };
 
+// What the tax basis of the timber saves its owner as the timber is cut, per acre of the
+// original stand (regime/after_tax.h). It is nominal, so inflation shrinks it.
+struct TimberBasis {
+  MoneyPerAcre saves;      // the whole of it, were it used up at the present
+  double inflation = 0.0;  // per year
+  // A cut uses the share of the basis that its tons are of these, the final harvest what
+  // is left. Zero: a cut uses the share of what is left that it takes of the tons standing.
+  Yield tons;
+};
+
 // All that is needed to price any regime of one stand on one acre.
 struct StandCase {
   GrowthModel growth;
@@ -64,6 +74,9 @@ struct StandCase {
   std::vector<TabledCut> tabled_cuts = {};
   // Standing only: what an acre is worth once it is bare again.
   MoneyPerAcre land_value;
+  // Only in a case after tax: relief that comes with each cut. The acres that storms take
+  // leave their part of it to the next cut.
+  std::optional<TimberBasis> basis = std::nullopt;
 
   Age present() const { return standing ? standing->at : age(0); }
 };

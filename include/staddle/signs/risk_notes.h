@@ -20,6 +20,8 @@ struct RiskNote {
   RiskLevel level = RiskLevel::low;
   std::string text;   // whole sentences, for a landowner
   std::vector<std::pair<std::string, double>> figures;
+  // Those that are money, after tax; empty where tax is not asked for.
+  std::vector<std::pair<std::string, double>> figures_after_tax = {};
 };
 
 // What the notes need besides the plan itself; what takes a solve comes as a number.
@@ -41,6 +43,8 @@ struct RiskFacts {
     bool same_advice = true;
   };
   std::vector<OddsOutcome> odds_range;
+  // The same facts with all money after tax, of a case without a basis; may be absent.
+  const RiskFacts* after_tax = nullptr;
 };
 
 // The notes of a plan, gravest first, ties in the fixed order of the topics: storm,
@@ -76,6 +80,7 @@ struct StormAfterThinning {
 };
 
 // One entry per thinning of the plan that cuts something; empty without a hazard.
+// REQUIRES: a case without a tax basis, which the acres lost would leave to the others.
 std::vector<StormAfterThinning> storms_after_thinnings(const StandCase& stand_case,
                                                        const RegimeReport& plan);
 

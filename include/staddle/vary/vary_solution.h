@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "staddle/optimise/stand_solution.h"
+#include "staddle/regime/after_tax.h"
 #include "staddle/vary/vary_question.h"
 
 namespace staddle {
@@ -18,10 +19,18 @@ struct VaryAnswer {
   std::optional<PricedRegime> successor;  // standing: the regime behind LEV*
   MoneyPerAcre land_value;                // standing: of an acre after the harvest
   std::string reason;
+  // Where tax is asked for and there is a best: what it leaves, and standing what the land
+  // is then worth. The plans stay those found before tax.
+  std::optional<PlanAfterTax> after_tax = std::nullopt;
+  MoneyPerAcre land_value_after_tax = {};
 
   std::optional<MoneyPerAcre> value() const {
     if (!best) return std::nullopt;
     return best->value.objective;
+  }
+  std::optional<MoneyPerAcre> value_after_tax() const {
+    if (!after_tax) return std::nullopt;
+    return after_tax->value.objective;
   }
 };
 
@@ -31,25 +40,33 @@ struct VaryCell {
   VaryAnswer answer;
 };
 
+// What a regime loses in every cell.
+struct Losses {
+  std::vector<std::optional<MoneyPerAcre>> loss;  // by cell
+  std::optional<MoneyPerAcre> worst, mean;  // mean by the weights of the price scenarios
+};
+
 // A regime held in every cell: on bare land for every rotation, on a standing stand for
 // this one. Loss is that cell's best less it; negative where a regime that breaks limits
 // is worth more. Cells without a best have none.
-struct RegimeLosses {
+struct RegimeLosses : Losses {
   std::string name;                       // "base optimum", or as stated
   Regime regime;
-  std::vector<std::optional<MoneyPerAcre>> loss;  // by cell
-  std::optional<MoneyPerAcre> worst, mean;  // mean by the weights of the price scenarios
+  // Against the same best, after tax; negative where it is worth more than that then.
+  std::optional<Losses> after_tax;
 };
 
 struct OneAtATime {
   ParameterSpan span;
   // At the low and at the high end.
   std::array<std::optional<MoneyPerAcre>, 2> plan_held;
+  std::array<std::optional<MoneyPerAcre>, 2> plan_held_after_tax;
   std::array<VaryAnswer, 2> reoptimised;
   std::array<bool, 2> plan_changes{};     // another regime than the base optimum
   // Where it does: a value at which the best regime changes, to the step of step_of().
   std::array<std::optional<double>, 2> changes_at;
   std::optional<MoneyPerAcre> swing() const;  // between the re-optimised ends, >= 0
+  std::optional<MoneyPerAcre> swing_after_tax() const;
 };
 
 struct GridAnswer {
@@ -68,6 +85,14 @@ struct BreakEven {
   std::optional<std::array<double, 2>> bracket;
   std::array<double, 2> searched{};       // from, to
   std::string reason;                     // why there is none; else empty
+  // Where tax is asked for: where it turns in money after tax. What the plan does turns
+  // where it did, since the plan is the one found before tax.
+  struct AfterTax {
+    std::optional<double> value;
+    std::optional<std::array<double, 2>> bracket;
+    std::string reason;
+  };
+  std::optional<AfterTax> after_tax = std::nullopt;
 };
 
 struct VarySolution {
