@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "io/model_head.h"
 #include "io/model_readers.h"
 #include "io/option_check.h"
 #include "io/place.h"
@@ -6,21 +7,7 @@
 namespace staddle {
 namespace {
 
-constexpr Option options[] = {
-    {.pointer = "/license",
-     .meaning = "license of the file",
-     .allowed = kinds::text,
-     .required = true},
-    {.pointer = "/format",
-     .meaning = "format of the file",
-     .allowed = kinds::text,
-     .choices = "staddle-indicator-plants/1",
-     .required = true},
-    {.pointer = "/notes",
-     .meaning = "what a user has to know",
-     .allowed = kinds::list,
-     .required = true},
-    {.pointer = "/notes/#", .meaning = "a sentence", .allowed = kinds::text},
+constexpr Option own[] = {
     {.pointer = "/plants",
      .meaning = "the plants",
      .allowed = kinds::list,
@@ -38,6 +25,7 @@ constexpr Option options[] = {
      .allowed = kinds::text,
      .required = true},
 };
+constexpr auto options = with_model_head("staddle-indicator-plants/1", own);
 
 }  // namespace
 

@@ -3,6 +3,7 @@
 #include <array>
 #include <numeric>
 
+#include "io/model_head.h"
 #include "io/model_readers.h"
 #include "io/option_check.h"
 #include "io/place.h"
@@ -14,18 +15,7 @@ namespace {
 constexpr ValueKinds number = kinds::number;
 constexpr ValueKinds text = kinds::text;
 
-constexpr Option peril_options[] = {
-    {.pointer = "/license", .meaning = "license of the file", .allowed = text, .required = true},
-    {.pointer = "/format",
-     .meaning = "format of the file",
-     .allowed = text,
-     .choices = "staddle-perils/1",
-     .required = true},
-    {.pointer = "/notes",
-     .meaning = "what a user has to know",
-     .allowed = kinds::list,
-     .required = true},
-    {.pointer = "/notes/#", .meaning = "a sentence", .allowed = text},
+constexpr Option own_of_perils[] = {
     {.pointer = "/mark", .meaning = "what the numbers rest on", .allowed = text, .required = true},
     {.pointer = "/source", .meaning = "publications", .allowed = text, .required = true},
     {.pointer = "/recovery_yr",
@@ -125,19 +115,9 @@ constexpr Option peril_options[] = {
      .allowed = text,
      .required = true},
 };
+constexpr auto peril_options = with_model_head("staddle-perils/1", own_of_perils);
 
-constexpr Option zone_options[] = {
-    {.pointer = "/license", .meaning = "license of the file", .allowed = text, .required = true},
-    {.pointer = "/format",
-     .meaning = "format of the file",
-     .allowed = text,
-     .choices = "staddle-storm-zones/1",
-     .required = true},
-    {.pointer = "/notes",
-     .meaning = "what a user has to know",
-     .allowed = kinds::list,
-     .required = true},
-    {.pointer = "/notes/#", .meaning = "a sentence", .allowed = text},
+constexpr Option own_of_zones[] = {
     {.pointer = "/mark", .meaning = "what the numbers rest on", .allowed = text, .required = true},
     {.pointer = "/source", .meaning = "publications", .allowed = text, .required = true},
     {.pointer = "/zones",
@@ -161,6 +141,7 @@ constexpr Option zone_options[] = {
      .allowed = number,
      .range = from_to(0, 1)},
 };
+constexpr auto zone_options = with_model_head("staddle-storm-zones/1", own_of_zones);
 
 Species species_of(const std::string& name) {
   if (name == "slash") return Species::slash;

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
 #include <catch2/catch.hpp>
 #include <cmath>
-#include <fmt/format.h>
 
 #include "staddle/io/scenario_reader.h"
 #include "staddle/optimise/solve.h"
@@ -73,6 +74,20 @@ double between(RandomStream& random, double low, double high) {
   return low + (high - low) * random.next_uniform();
 }
 
+// So many times a stand and a rate of discount, drawn.
+template <class Check>
+void for_random_stands(const std::string& tag, std::uint64_t count, const Check& check) {
+  const TaggedSeed seed(tag);
+  for (std::uint64_t number = 0; number < count; ++number) {
+    CAPTURE(number);
+    RandomStream random = seed.stream(number);
+    const ValueCurve curve{between(random, 1000, 8000), between(random, 0.05, 0.12),
+                           between(random, 2, 6)};
+    const double rate = between(random, 0.02, 0.10);
+    check(random, curve, rate);
+  }
+}
+
 }  // namespace
 
 // Ages and land expectation values for V(t) = 4000 (1 - exp(-0.08 t))^4 and planting at
@@ -87,18 +102,17 @@ TEST_CASE("a stand under the risk of total loss is cut and worth as Reed found t
     std::array<Cell, 6> cells;
   };
   const std::array<std::string, 6> risks = {
-      R"({"zone": "none"})",          total_loss(0.005, 1, 0, 0),
-      total_loss(0.01, 1, 0, 0),      total_loss(0.02, 1, 0, 0),
-      total_loss(0.02, 1, 0.25, 0),   total_loss(0.02, 1, 0.25, 500)};
+      R"({"zone": "none"})",     total_loss(0.005, 1, 0, 0),   total_loss(0.01, 1, 0, 0),
+      total_loss(0.02, 1, 0, 0), total_loss(0.02, 1, 0.25, 0), total_loss(0.02, 1, 0.25, 500)};
   const std::array<Row, 4> table = {
-      Row{0.04, {{{24, 865.20}, {23, 747.25}, {23, 635.79}, {22, 428.83}, {22, 487.78},
-                  {22, 237.78}}}},
-      Row{0.05, {{{23, 521.97}, {22, 436.74}, {22, 355.57}, {21, 204.29}, {21, 245.45},
-                  {21, 45.45}}}},
-      Row{0.06, {{{22, 306.75}, {21, 241.81}, {21, 179.97}, {20, 63.70}, {21, 93.82},
-                  {21, -72.85}}}},
-      Row{0.08, {{{20, 61.36}, {20, 19.75}, {19, -20.43}, {19, -96.09}, {19, -77.75},
-                  {19, -202.75}}}}};
+      Row{0.04,
+          {{{24, 865.20}, {23, 747.25}, {23, 635.79}, {22, 428.83}, {22, 487.78}, {22, 237.78}}}},
+      Row{0.05,
+          {{{23, 521.97}, {22, 436.74}, {22, 355.57}, {21, 204.29}, {21, 245.45}, {21, 45.45}}}},
+      Row{0.06,
+          {{{22, 306.75}, {21, 241.81}, {21, 179.97}, {20, 63.70}, {21, 93.82}, {21, -72.85}}}},
+      Row{0.08,
+          {{{20, 61.36}, {20, 19.75}, {19, -20.43}, {19, -96.09}, {19, -77.75}, {19, -202.75}}}}};
   for (const Row& row : table) {
     for (std::size_t i = 0; i < risks.size(); ++i) {
       INFO("rate " << row.rate << ", " << risks[i]);
@@ -116,46 +130,36 @@ TEST_CASE("a stand under the risk of total loss is cut and worth as Reed found t
 TEST_CASE("a risk of total loss acts like a higher rate of discount") {
   // The best age is the riskless one at r' = 1/w - 1, w = v (1 - p), and
   // LEV = LEV(r') (1 - w)/(1 - v).
-  const TaggedSeed seed("identity of Reed");
-  for (std::uint64_t number = 0; number < 100; ++number) {
-    CAPTURE(number);
-    RandomStream random = seed.stream(number);
-    const ValueCurve curve{between(random, 1000, 8000), between(random, 0.05, 0.12),
-                           between(random, 2, 6)};
-    const double rate = between(random, 0.02, 0.10);
-    const double chance = between(random, 0.0, 0.05);
-    const double planting = between(random, 50, 500);
-    const double v = 1 / (1 + rate);
-    const double w = v * (1 - chance);
-    const PricedRegime risky = best_of(problem_of(curve, rate, planting,
-                                                  total_loss(chance, 1, 0, 0)));
-    const PricedRegime calm =
-        best_of(problem_of(curve, 1 / w - 1, planting, R"({"zone": "none"})"));
-    CHECK(risky.regime.final_harvest == calm.regime.final_harvest);
-    CHECK(lev(risky) == support::within(lev(calm) * (1 - w) / (1 - v), 1e-6));
-  }
+  for_random_stands("identity of Reed", 100,
+                    [](RandomStream& random, const ValueCurve& curve, double rate) {
+                      const double chance = between(random, 0.0, 0.05);
+                      const double planting = between(random, 50, 500);
+                      const double v = 1 / (1 + rate);
+                      const double w = v * (1 - chance);
+                      const PricedRegime risky =
+                          best_of(problem_of(curve, rate, planting, total_loss(chance, 1, 0, 0)));
+                      const PricedRegime calm =
+                          best_of(problem_of(curve, 1 / w - 1, planting, R"({"zone": "none"})"));
+                      CHECK(risky.regime.final_harvest == calm.regime.final_harvest);
+                      CHECK(lev(risky) == support::within(lev(calm) * (1 - w) / (1 - v), 1e-6));
+                    });
 }
 
 TEST_CASE("a loss that leaves nothing never brings the final harvest later") {
-  const TaggedSeed seed("direction of the harvest");
-  for (std::uint64_t number = 0; number < 30; ++number) {
-    CAPTURE(number);
-    RandomStream random = seed.stream(number);
-    const ValueCurve curve{between(random, 1000, 8000), between(random, 0.05, 0.12),
-                           between(random, 2, 6)};
-    const double rate = between(random, 0.02, 0.10);
-    const double share = between(random, 0.1, 1.0);
-    int before = last_row_yr;
-    double value_before = HUGE_VAL;
-    for (const double chance : {0.0, 0.005, 0.01, 0.02, 0.04, 0.08}) {
-      const PricedRegime best =
-          best_of(problem_of(curve, rate, 300, total_loss(chance, share, 0, 0)));
-      CHECK(best.regime.final_harvest.whole() <= before);
-      CHECK(lev(best) <= value_before);
-      before = best.regime.final_harvest.whole();
-      value_before = lev(best);
-    }
-  }
+  for_random_stands("direction of the harvest", 30,
+                    [](RandomStream& random, const ValueCurve& curve, double rate) {
+                      const double share = between(random, 0.1, 1.0);
+                      int before = last_row_yr;
+                      double value_before = HUGE_VAL;
+                      for (const double chance : {0.0, 0.005, 0.01, 0.02, 0.04, 0.08}) {
+                        const PricedRegime best =
+                            best_of(problem_of(curve, rate, 300, total_loss(chance, share, 0, 0)));
+                        CHECK(best.regime.final_harvest.whole() <= before);
+                        CHECK(lev(best) <= value_before);
+                        before = best.regime.final_harvest.whole();
+                        value_before = lev(best);
+                      }
+                    });
 }
 
 TEST_CASE("a peril without chance and no zone give the same bits") {
