@@ -91,7 +91,7 @@ TEST_CASE("a month that leaves no time to mark and sell this year is said to com
   CHECK(job(in_time, "thinning-1-marking").first >= day(2027, 1, 1));
 }
 
-TEST_CASE("wet ground is logged in the dry season only") {
+TEST_CASE("a calendar has wet ground logged in the dry season only") {
   Planned plan = planned(18, {20}, 30);
   plan.scenario.site.drainage = SiteFacts::Drainage::wet;
   const Operation cutting = job(work_of(plan), "thinning-1-cutting");
