@@ -71,6 +71,7 @@ class Scheduler {
   // be helped at all.
   End solve_linear() {
     End end = generation_.run(TractProgress::Stage::schedule);
+    bound_ = std::min(bound_, generation_.bound());
     if (end != End::proved || master_.keeps_limits()) return end;
     generation_.forget_bound();
     master_.set_stage(Stage::relaxing);
@@ -86,7 +87,16 @@ class Scheduler {
     generation_.forget_bound();
     master_.allow_to_give_way(allowed);
     master_.set_stage(Stage::settled);
-    return generation_.run(TractProgress::Stage::schedule);
+    end = generation_.run(TractProgress::Stage::schedule);
+    // Without the limits no plan is worth more, and with relaxed ones none is worth less.
+    bound_ = std::min(infeasible_ ? unlimited() : bound_, generation_.bound());
+    return end;
+  }
+
+  double unlimited() const {
+    double value = 0.0;
+    for (const StandModel& model : models_) value += model.acres * model.own_value;
+    return value;
   }
 
   void tell_point(End end) {
@@ -95,7 +105,7 @@ class Scheduler {
       schedule_.scales.push_back(master_.scale_of(r));
     }
     schedule_.keeps_limits = master_.has_point() && master_.keeps_limits();
-    schedule_.bound = generation_.bound();
+    schedule_.bound = bound_;
     schedule_.given_way = infeasible_ ? relaxation_ : master_.given_way();
     const bool finished = end == End::proved || end == End::gap_met;
     if (finished && master_.stage() != Stage::relaxing) schedule_.worths = master_.worths();
@@ -156,6 +166,7 @@ class Scheduler {
   Master master_;
   ColumnGeneration generation_;
   bool infeasible_ = false;
+  double bound_ = unlimited();
   std::vector<double> relaxation_;
   Schedule schedule_;
 };

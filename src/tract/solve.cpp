@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "staddle/tract/solve.h"
 
+#include <limits>
+
 #include "tract/schedule.h"
 #include "tract/tract_answer.h"
 
@@ -9,6 +11,10 @@ namespace staddle {
 Result<TractSolution> solve(const TractProblem& problem, const TractOptions& options) {
   Faults faults = faults_of(problem);
   if (!faults.empty()) return faults;
+  if (options.progress) {
+    constexpr double unknown = std::numeric_limits<double>::infinity();
+    options.progress({TractProgress::Stage::stands, 0, 0, -unknown, unknown});
+  }
   const Result<std::vector<StandModel>> models = make_stand_models(problem, options);
   if (!models) return models.error();
   if (models->empty()) {

@@ -99,8 +99,22 @@ void WholeStands::solve_over_columns(double most_loss) {
   }
 }
 
+bool WholeStands::take_plan_that_is_whole() {
+  const std::vector<double>& acres = master_.acres();
+  for (std::size_t c = 0; c < acres.size(); ++c) {
+    const double whole = models_[master_.columns()[c].stand].acres;
+    const double split = std::min(acres[c], whole - acres[c]);
+    if (split > tolerance::limit_kept * whole) return false;
+  }
+  outcome_.found = outcome_.proved = true;
+  outcome_.acres = acres;
+  outcome_.acres.resize(master_.columns().size(), 0.0);
+  return true;
+}
+
 WholeStands::Outcome WholeStands::search() {
   const double linear = generation_.bound();
+  if (take_plan_that_is_whole()) return outcome_;
   double loss = first_loss_fraction * std::max(1.0, std::fabs(linear));
   std::size_t most = first_regimes_of_a_stand;
   for (int round = 0; round < most_rounds; ++round) {

@@ -34,6 +34,7 @@ class WholeStands {
   // Regimes within `loss` dollars of their stand's best, `most` of a stand; false where
   // there may be more.
   bool add_regimes_within(double loss, std::size_t most);
+  bool take_plan_that_is_whole();
   // Over the master's columns whose loss is at most this.
   void solve_over_columns(double most_loss);
   double loss_of(const TractColumn& column) const;

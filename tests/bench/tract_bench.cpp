@@ -5,10 +5,10 @@
 //
 //   cmake -S . -B build -DBUILD_BENCHMARKS=ON && cmake --build build --target tract_bench
 //   build/tests/tract_bench [--stands N] [--gap G] [--threads T] [--rounds] [--whole]
-//   build/tests/tract_bench --enumerated [--stands N] [--seconds S]
+//   build/tests/tract_bench --enumerated [--from M] [--stands N] [--seconds S]
 //
 // Without --enumerated: N stands (1,000) by column generation to a gap G (1e-4). With it: the
-// same tract with every regime a column, for 10, 20, 40, ... up to N stands, given to GLPK and
+// same tract with every regime a column, for M (10), 2M, 4M, ... up to N stands, given to GLPK and
 // to HiGHS (SciPy of /usr/bin/python3, where it is installed) as long as each needs less than
 // S seconds (600); beside it column generation to the same optimum. Seconds are of the
 // processor, all threads added, and of the clock.
@@ -249,10 +249,10 @@ bool solve_by_highs(const staddle::lp::LinearProgram& program, double seconds) {
   return status == 0;
 }
 
-void compare_with_enumerated(int most_stands, double seconds) {
+void compare_with_enumerated(int from_stands, int most_stands, double seconds) {
   bool glpk = true;
   bool highs = true;
-  for (int stands = 10; stands <= most_stands && (glpk || highs); stands *= 2) {
+  for (int stands = from_stands; stands <= most_stands && (glpk || highs); stands *= 2) {
     const TractProblem tract = tract_of(stands);
     solve_by_generation(tract, 0.0, 1, false);
     const Clock clock;
@@ -269,6 +269,7 @@ void compare_with_enumerated(int most_stands, double seconds) {
 int main(int argc, char** argv) {
   int stands = 1000;
   double gap = 1e-4;
+  int from = 10;
   double seconds = 600.0;
   unsigned threads = 0;
   bool rounds = false;
@@ -277,6 +278,7 @@ int main(int argc, char** argv) {
   for (int i = 1; i < argc; ++i) {
     const auto number = [&] { return i + 1 < argc ? std::atof(argv[++i]) : 0.0; };
     if (std::strcmp(argv[i], "--stands") == 0) stands = static_cast<int>(number());
+    if (std::strcmp(argv[i], "--from") == 0) from = static_cast<int>(number());
     if (std::strcmp(argv[i], "--gap") == 0) gap = number();
     if (std::strcmp(argv[i], "--seconds") == 0) seconds = number();
     if (std::strcmp(argv[i], "--threads") == 0) threads = static_cast<unsigned>(number());
@@ -285,7 +287,7 @@ int main(int argc, char** argv) {
     if (std::strcmp(argv[i], "--enumerated") == 0) all = true;
   }
   if (all) {
-    compare_with_enumerated(stands, seconds);
+    compare_with_enumerated(from, stands, seconds);
   } else {
     TractProblem tract = tract_of(stands);
     if (whole) ask_for_whole_stands(tract);

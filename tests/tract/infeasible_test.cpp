@@ -65,6 +65,20 @@ TEST_CASE("a limit just kept is no conflict and a limit just missed is one") {
   CHECK(solve(tract).value().status == Status::infeasible);
 }
 
+// An acre cut now earns a dollar and loses 639: far more than giving way is first
+// said to cost.
+TEST_CASE("a limit that costs hundreds of dollars a dollar is kept all the same") {
+  TractProblem tract = support::two_stands_worth({0.1, 0.1, 100.0, 100.0});
+  tract.stands.pop_back();
+  tract.plan.income_floors = {{1, 1, dollars(30)}};
+  const TractSolution solution = solve(tract).value();
+  REQUIRE(solution.status == Status::optimal);
+  CHECK(solution.keeps_limits);
+  CHECK(solution.present_value.in(dollars) == relative(70 * 640 + 30 * 1, 1e-6));
+  REQUIRE(solution.limit_costs.size() == 1);
+  CHECK(solution.limit_costs[0].shadow_price == relative(640 - 1, 1e-6));
+}
+
 TEST_CASE("bad plans are refused with their places") {
   TractProblem tract = support::two_stands();
   tract.plan.years = 7;
@@ -99,7 +113,9 @@ TEST_CASE("a stop request gives a plan and says that it is not the best") {
   std::stop_source stop;
   TractOptions options;
   options.stop = stop.get_token();
-  options.progress = [&](const TractProgress&) { stop.request_stop(); };
+  options.progress = [&](const TractProgress& told) {
+    if (told.round == 1) stop.request_stop();
+  };
   const TractSolution solution = solve(tract, options).value();
   CHECK(solution.status == Status::limit_reached);
   CHECK(solution.bound.in(dollars) >= 77'200 - 1e-3);

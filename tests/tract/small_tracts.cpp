@@ -20,8 +20,8 @@ bool chance(RandomStream& random, double probability) {
   return random.next_uniform() < probability;
 }
 
-// Sells for 400, 550, 750 and 1,000 dollars an acre at ages 20 to 23, at $10 a ton.
-YieldTable example_table() {
+// At $10 a ton.
+YieldTable example_table(const std::vector<double>& tons_ac) {
   YieldTable table;
   table.file = "example.csv";
   table.age_yr = {20, 21, 22, 23};
@@ -29,12 +29,12 @@ YieldTable example_table() {
   table.tpa = {300, 300, 300, 300};
   table.basal_area_ft2_ac = {100, 105, 110, 115};
   table.products = {"pulpwood"};
-  table.tons_ac = {{40, 55, 75, 100}};
+  table.tons_ac = {tons_ac};
   return table;
 }
 
-TractStand example_stand(const std::string& name, int age_yr, double area, double basal_area) {
-  const YieldTable table = example_table();
+TractStand example_stand(const std::string& name, int age_yr, double area, double basal_area,
+                         const YieldTable& table) {
   StandCase stand_case{GrowthModel::from_table(table),
                        Assortment::from_table(table),
                        {{dollars_per_ton(10)}},
@@ -147,9 +147,13 @@ TractStand random_stand(RandomStream& random, const TractKind& kind, int number)
 
 }  // namespace
 
-TractProblem two_stands() {
+// Sells for 400, 550, 750 and 1,000 dollars an acre at ages 20 to 23.
+TractProblem two_stands() { return two_stands_worth({40, 55, 75, 100}); }
+
+TractProblem two_stands_worth(const std::vector<double>& tons_ac) {
+  const YieldTable table = example_table(tons_ac);
   TractProblem tract;
-  tract.stands = {example_stand("A", 20, 100, 100), example_stand("B", 21, 50, 105)};
+  tract.stands = {example_stand("A", 20, 100, 100, table), example_stand("B", 21, 50, 105, table)};
   tract.plan.years = 2;
   tract.plan.period_yr = 1;
   tract.calendar_year = 2030;

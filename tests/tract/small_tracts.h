@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <vector>
+
 #include "staddle/base/random.h"
 #include "staddle/tract/tract_problem.h"
 
@@ -8,6 +10,8 @@ namespace staddle::support {
 
 // The worked example of staddle/tract/solve.h, without its limit.
 TractProblem two_stands();
+// The same with other tons an acre at ages 20 to 23.
+TractProblem two_stands_worth(const std::vector<double>& tons_ac);
 
 struct TractKind {
   int stands = 4;
