@@ -77,14 +77,15 @@ void Canvas::dot(Place centre, double radius, const std::string& fill, const Pen
 
 void Canvas::text(Place at, const std::string& words, Anchor anchor, bool bold) {
   elements_ += fmt::format(
-      "<text x=\"{}\" y=\"{}\" font-size=\"{}\" font-family=\"Helvetica, Arial, sans-serif\"{} "
+      "<text x=\"{}\" y=\"{}\" font-size=\"{}\" font-family=\"Helvetica, Arial, Liberation Sans, "
+      "sans-serif\"{} "
       "fill=\"{}\" text-anchor=\"{}\">{}</text>\n",
       number(at.x), number(at.y), number(text_size), bold ? " font-weight=\"bold\"" : "", ink::text,
       anchor_name(anchor), escape::markup(words));
 }
 
 double Canvas::width_of(const std::string& words) {
-  return letter * static_cast<double>(staddle::width_of(words));
+  return beside_letters + letter * static_cast<double>(staddle::width_of(words));
 }
 
 std::string Canvas::fitted(const std::string& words, double space) {

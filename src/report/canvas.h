@@ -23,8 +23,10 @@ class Canvas {
 
   static constexpr double width = 480.0;
   static constexpr double text_size = 14.0;
-  // The widest line that surely fits: a letter is taken to be this wide on average.
-  static constexpr double letter = 0.56 * text_size;
+  // A letter is taken to be this wide on average, and a text so much wider than its letters:
+  // enough for the wide faces that stand in where the one asked for is not there.
+  static constexpr double letter = 0.59 * text_size;
+  static constexpr double beside_letters = 4.0;
 
   explicit Canvas(std::string id) : id_(std::move(id)) {}
 

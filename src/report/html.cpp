@@ -56,7 +56,7 @@ class Page {
     }
     text += "</header>\n" + key_figures();
     for (const AnswerGroup& group : report_.answer) {
-      text += "<h3>" + markup(group.heading) + "</h3>\n";
+      text += "<h2>" + markup(group.heading) + "</h2>\n";
       for (const std::string& line : group.lines) text += paragraph(line);
     }
     return text + "</div>\n";
@@ -64,7 +64,7 @@ class Page {
 
   std::string key_figures() const {
     if (report_.key_figures.empty()) return "";
-    std::string text = "<h2>The answer</h2>\n<ul class=\"keys\">\n";
+    std::string text = "<ul class=\"keys\">\n";
     for (const KeyFigure& key : report_.key_figures) {
       text +=
           fmt::format("<li><strong>{}</strong> {}</li>\n", markup(key.value), markup(key.meaning));

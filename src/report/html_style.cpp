@@ -7,12 +7,13 @@ const char* const page_style = R"(
 :root { color-scheme: light; }
 * { box-sizing: border-box; }
 body { margin: 0; background: #fff; color: #1a1a1a;
-  font: 1.125rem/1.5 Helvetica, Arial, sans-serif; }
+  font: 1.125rem/1.5 Helvetica, Arial, "Liberation Sans",
+  "DejaVu Sans Condensed", sans-serif; }
 main { max-width: 48rem; margin: 0 auto; padding: 1.25rem; overflow-wrap: anywhere; }
 h1 { font-size: 1.9rem; line-height: 1.2; margin: 0 0 .4rem; }
 h2 { font-size: 1.5rem; line-height: 1.25; margin: 2.5rem 0 .6rem; padding-top: .6rem;
   border-top: 3px solid #1d7044; }
-h3 { font-size: 1.2rem; margin: 1.2rem 0 .2rem; }
+h3, .answer h2 { font-size: 1.2rem; margin: 1.2rem 0 .2rem; padding: 0; border: 0; }
 p { margin: .5rem 0; }
 .subject { font-size: 1.2rem; }
 .people { color: #3d3d3d; }
@@ -61,19 +62,21 @@ footer { margin-top: 2rem; border-top: 1px solid #c9c9c9; color: #3d3d3d; }
   nav { display: none; }
   h1 { font-size: 19pt; }
   h2 { font-size: 15pt; margin-top: 18pt; break-after: avoid; }
-  h3 { font-size: 12pt; margin: 7pt 0 1pt; break-after: avoid; }
+  h3, .answer h2 { font-size: 12pt; margin: 7pt 0 1pt; break-after: avoid; }
   figcaption, caption { break-after: avoid; }
   figure { max-width: 5in; margin: 8pt 0; }
+  svg { max-height: 7.5in; }
   table { font-size: 9.5pt; }
   th, td { padding: 2pt 4pt; }
   tr { break-inside: avoid; }
   thead { display: table-header-group; }
   .scroll { overflow: visible; margin: 4pt 0 10pt; }
   .few { break-inside: avoid; }
-  .answer { break-after: page; line-height: 1.28; }
-  .answer p { margin: 2pt 0; }
-  .answer h2 { margin-top: 6pt; padding-top: 4pt; }
-  .answer h3 { margin-top: 5pt; }
+  .answer { break-after: page; font-size: 10.5pt; line-height: 1.26; }
+  .answer p { margin: 1.5pt 0; }
+  .answer .subject { font-size: 12pt; }
+  .answer h2 { margin-top: 4pt; }
+  .people { font-size: 10pt; }
   .keys { margin: 4pt 0; gap: 6pt; }
   .keys li { flex: 1 1 1.6in; padding: 3pt 6pt; margin: 0; }
   .keys strong { font-size: 14pt; }

@@ -10,11 +10,15 @@
 #include "report/owner_answer.h"
 #include "report/stand_figures.h"
 #include "signs/plain_words.h"
+#include "staddle/report/plant_text.h"
 #include "staddle/report/vary_text.h"
 #include "staddle/signs/cautions.h"
 
 namespace staddle {
 namespace {
+
+// What parts of an answer call their tax; a report tells them apart.
+constexpr const char* tax_title = "Before and after federal tax";
 
 // The report of one stand, section by section.
 class StandReporting {
@@ -37,6 +41,7 @@ class StandReporting {
     report.answer = answer_groups_of(answer_);
     add_plan(report.sections);
     add_choices(report.sections);
+    if (answers_.plant) add_planting(report.sections);
     add_risks(report.sections);
     report.assumptions = assumptions_section(answer_);
     report.assumptions.paragraphs.insert(report.assumptions.paragraphs.begin(),
@@ -101,6 +106,19 @@ class StandReporting {
     }
   }
 
+  void add_planting(Sections& sections) const {
+    Report planted = plant_report(answers_.scenario, *answers_.plant);
+    Section& first = planted.sections.front();
+    first.title = "How to start the next stand";
+    first.paragraphs.insert(first.paragraphs.begin(), planted.head.begin(), planted.head.end());
+    for (Section& section : planted.sections) {
+      if (section.title == "Cautions") continue;  // every report has them once
+      if (section.title == tax_title) section.title = "The ways after federal tax";
+      if (section.title == "The ways side by side") draw(section, 0, plant_figure);
+      sections.push_back(std::move(section));
+    }
+  }
+
   void add(Sections& sections, std::optional<Section> section) const {
     if (section) sections.push_back(std::move(*section));
   }
@@ -130,6 +148,7 @@ class StandReporting {
     first.paragraphs.insert(first.paragraphs.begin(), varied.head.begin(), varied.head.end());
     if (answers_.vary->base.best) first.figures.push_back(price_sets_figure(telling_));
     for (Section& section : varied.sections) {
+      if (section.title == tax_title) section.title = "Prices and rates after federal tax";
       const bool spans = section.title == one_at_a_time_title;
       if (spans && answers_.vary->base.best) draw(section, 0, one_at_a_time_figure);
       sections.push_back(std::move(section));

@@ -1,10 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <iterator>
-
-#include "report/changes.h"
 #include "report/level.h"
 #include "report/owner_answer.h"
 #include "report/what_to_do.h"
@@ -31,7 +27,9 @@ class Summary {
     lines_.push_back(as_good());
     if (!advice_.survives.empty()) lines_.push_back(holds());
     lines_.push_back(risks());
-    lines_.push_back("No appraisal. Have a registered forester walk the stand before any sale.");
+    lines_.emplace_back(
+        "No appraisal. Have a registered forester walk the stand; let no crew take more than "
+        "this.");
     return std::move(lines_);
   }
 
@@ -111,27 +109,28 @@ class Summary {
   }
 
   std::string holds() const {
-    std::vector<std::string> kept, changed;
+    std::string same, another;
     for (const Survival& survival : advice_.survives) {
-      (survival.same_advice ? kept : changed).push_back(change_in_words(survival.change));
+      std::string& list = survival.same_advice ? same : another;
+      list += (list.empty() ? "" : ", ") + survival.change;
     }
-    const auto told = [](const std::vector<std::string>& changes) {
-      return words::list(changes_drawn_together(changes), "or");
-    };
-    if (kept.empty()) return "The advice changes with " + told(changed);
-    if (changed.empty()) return "The advice stays with " + told(kept);
-    return fmt::format("The advice stays with {}; changes with {}", told(kept), told(changed));
+    if (same.empty()) return "Another advice with " + another;
+    if (another.empty()) return "The same advice with " + same;
+    return "The same advice with " + same + "; another with " + another;
+  }
+
+  std::string topics_of(RiskLevel level) const {
+    std::string topics;
+    for (const RiskNote& note : advice_.risk_notes) {
+      if (note.level == level) topics += (topics.empty() ? "" : ", ") + note.topic;
+    }
+    return topics.empty() ? "" : std::string(level_in_words(level)) + ": " + topics + "; ";
   }
 
   std::string risks() const {
-    std::vector<std::string> topics;
-    for (const RiskNote& note : advice_.risk_notes) {
-      if (note.level == RiskLevel::low) continue;
-      topics.push_back(fmt::format("{} ({})", note.topic, level_in_words(note.level)));
-    }
-    std::string text = topics.empty() ? "Risks: none stands out" : "Risks: " + words::list(topics);
-    text += advice_.storm ? "; storms are in these figures" : "; storms are not in these figures";
-    return text + "; never let a crew take more than the plan says";
+    return fmt::format("Risks: {}{}storms {}", topics_of(RiskLevel::high),
+                       topics_of(RiskLevel::elevated),
+                       advice_.storm ? "are counted in" : "are not counted");
   }
 
   const Answer& answer_;

@@ -45,20 +45,37 @@ std::vector<std::string> names_of(const Table& table) {
 Figure storm_figure(const StandTelling& telling, Table table) {
   BarSeries before{"in the year before the thinning", {}, {}};
   BarSeries after{"in the first year after it", {}, {}};
+  const auto add_share = [](BarSeries& series, double share) {
+    series.values.push_back(100.0 * share);
+    series.labels.push_back(words::number(100.0 * share, 2) + " %");
+  };
   std::vector<std::string> names, told;
   for (const StormAfterThinning& storm : telling.answers.advice.storm->thinnings) {
     const std::string when = telling.dates().name(storm.at);
     names.push_back("thinning, " + when);
-    add(before, storm.yearly_loss_before);
-    add(after, storm.yearly_loss_after);
-    told.push_back(fmt::format("{}: {} before and {} after", when,
-                               words::money(storm.yearly_loss_before),
-                               words::money(storm.yearly_loss_after)));
+    add_share(before, storm.loss_share_before);
+    add_share(after, storm.loss_share_after);
+    told.push_back(
+        fmt::format("{}: {} before and {} after", when, before.labels.back(), after.labels.back()));
   }
-  BarChart chart = lying("loss to expect in one year, $/acre", {before, after});
+  BarChart chart = lying("acres lost in an average year, percent", {before, after});
   chart.categories = std::move(names);
   return {"What storms take in an average year, before and after each thinning",
-          "Two bars for each thinning, dollars an acre: " + words::list(told) + ".",
+          "Two bars for each thinning, in percent of the acres: " + words::list(told) + ".",
+          std::move(chart), std::move(table)};
+}
+
+Figure plant_figure(const StandTelling& telling, Table table) {
+  const PlantSolution& solution = *telling.answers.plant;
+  BarSeries worth{"worth", {}, {}};
+  for (const std::size_t place : solution.ranking) {
+    add(worth, solution.alternatives[place].best->value.objective);
+  }
+  BarChart chart = lying("worth of the bare land, $/acre", {std::move(worth)});
+  chart.categories = names_of(table);
+  return {"What an acre of bare land is worth under each way to start the next stand",
+          "One bar for each way, the best first; each at its own best plan. The figures stand in "
+          "the table.",
           std::move(chart), std::move(table)};
 }
 

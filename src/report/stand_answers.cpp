@@ -5,7 +5,9 @@
 
 #include "advise/scene.h"
 #include "signs/plain_words.h"
+#include "staddle/plant/compare.h"
 #include "staddle/scenario/advise_problem.h"
+#include "staddle/scenario/plant_question.h"
 #include "staddle/scenario/vary_question.h"
 #include "staddle/vary/vary.h"
 
@@ -29,9 +31,13 @@ class Answering {
     Result<Advice> advice = advise(*problem, advising);
     if (!advice) return advice.error();
     tell_progress(0.2);
-    StandAnswers answers{scenario_, std::move(advice).value(), {}, {}, {}, {}, {}, {}, storm_zones};
+    StandAnswers answers;
+    answers.scenario = scenario_;
+    answers.advice = std::move(advice).value();
+    answers.storm_zones = storm_zones;
     if (problem->tabled.empty()) ask_of_the_lattice(*problem, answers);
     list_options(answers);
+    if (scenario_.establishment) compare_ways_to_plant(answers);
     if (scenario_.vary) {
       VaryOptions varying;
       varying.threads = options_.threads;
@@ -58,6 +64,13 @@ class Answering {
     if (!map.ages.empty()) answers.first_thinning_map = std::move(map);
     tell_progress(0.8);
     if (scenario_.is_standing()) answers.hold = hold_or_cut(stand);
+  }
+
+  void compare_ways_to_plant(StandAnswers& answers) const {
+    PlantOptions comparing;
+    comparing.threads = options_.threads;
+    PlantSolution solution = compare_establishments(make_plant_problem(scenario_), comparing);
+    if (!solution.ranking.empty()) answers.plant = std::move(solution);
   }
 
   void list_options(StandAnswers& answers) const {

@@ -41,6 +41,7 @@ Figure storm_figure(const StandTelling& telling, Table table);
 Figure tax_figure(const StandTelling& telling, Table table);
 Figure plots_figure(const StandTelling& telling, Table table);
 
+Figure plant_figure(const StandTelling& telling, Table table);
 Figure price_sets_figure(const StandTelling& telling);
 Figure one_at_a_time_figure(const StandTelling& telling, Table table);
 

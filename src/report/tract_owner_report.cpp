@@ -27,7 +27,10 @@ class TractReporting {
     report.prepared_by = tract_.prepared_by;
     report.key_figures = key_figures();
     std::vector<std::string> in_short;
-    for (std::size_t i = 1; i < plain_.lines.size(); ++i) in_short.push_back(plain_.lines[i].text);
+    for (std::size_t i = 1; i < plain_.lines.size(); ++i) {
+      const std::string& text = plain_.lines[i].text;
+      in_short.push_back(words::capital(text) + (text.ends_with('.') ? "" : "."));
+    }
     report.summary = in_short;
     report.summary.push_back(next_month);
     report.answer = {{"What to do, when, and what it earns", in_short},

@@ -69,6 +69,58 @@ TEST_CASE("faults of a scenario and of its stated plans are told and nothing is 
   CHECK_FALSE(std::filesystem::exists(out));
 }
 
+TEST_CASE("a tract has a report and neither spreadsheet nor calendar") {
+  const TemporaryDirectory folder;
+  const std::string tract = in_source_tree("scenarios/tract/three_heirs.json");
+  const Run page = run_staddle({"report", tract, "-o", folder.path("out.html")});
+  CHECK(page.err == "");
+  CHECK(page.exit_code == 0);
+  const std::string text = read_file(folder.path("out.html"));
+  CHECK_THAT(text, Contains("What the tract brings and costs, period by period") &&
+                       Contains("<svg ") && Contains("three_heirs.json</h3>"));
+  for (const char* name : {"out.xlsx", "out.ics"}) {
+    const Run run = run_staddle({"report", tract, "-o", folder.path(name)});
+    CHECK(run.exit_code == 2);
+    CHECK_THAT(run.err, Contains("of one stand, not of a tract") && Contains(".html"));
+    CHECK_FALSE(std::filesystem::exists(folder.path(name)));
+  }
+}
+
+TEST_CASE("a tract whose limits conflict has its report all the same and exit status 4") {
+  const TemporaryDirectory folder;
+  const Run run = run_staddle({"report", in_source_tree("scenarios/tract/too_much_asked.json"),
+                               "-o", folder.path("out.md")});
+  CHECK(run.exit_code == 4);
+  CHECK_THAT(read_file(folder.path("out.md")), Contains("Limits that cannot all be kept"));
+}
+
+TEST_CASE("a stand has a spreadsheet and a calendar but no summary of them") {
+  const TemporaryDirectory folder;
+  const std::string stand = in_source_tree("scenarios/stand/juniper_creek.json");
+  for (const char* name : {"out.xlsx", "out.ics"}) {
+    CAPTURE(name);
+    const Run run = run_staddle({"report", stand, "-o", folder.path(name)});
+    CHECK(run.err == "");
+    CHECK(run.exit_code == 0);
+    CHECK(std::filesystem::file_size(folder.path(name)) > 1000);
+    const Run summary = run_staddle({"report", stand, "--summary", "-o", folder.path(name)});
+    CHECK(summary.exit_code == 2);
+    CHECK_THAT(summary.err, Contains("no summary"));
+  }
+}
+
+TEST_CASE("ways to start the next stand have sections of their own with a figure") {
+  const TemporaryDirectory folder;
+  const Run run = run_staddle(
+      {"report", in_source_tree("scenarios/plant/next_stand.json"), "-o", folder.path("out.html")});
+  CHECK(run.err == "");
+  REQUIRE(run.exit_code == 0);
+  CHECK_THAT(read_file(folder.path("out.html")),
+             Contains("How to start the next stand</h2>") &&
+                 Contains("What an acre of bare land is worth under each way") &&
+                 Contains("Rules of time and law</h2>"));
+}
+
 TEST_CASE("a report never overwrites its own scenario") {
   const TemporaryDirectory folder;
   const std::string copy = folder.write("stand.txt", read_file(in_source_tree(scenario)));

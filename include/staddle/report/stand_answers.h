@@ -11,6 +11,7 @@
 #include "staddle/base/parallel.h"
 #include "staddle/base/result.h"
 #include "staddle/hold/ledger.h"
+#include "staddle/plant/plant_solution.h"
 #include "staddle/scenario/scenario.h"
 #include "staddle/vary/vary_solution.h"
 
@@ -40,7 +41,9 @@ struct StandAnswers {
   std::optional<ValueMap> first_thinning_map;  // absent also where no thinning is possible
   std::optional<HoldAnswer> hold;              // standing stands
   std::optional<VarySolution> vary;            // where the scenario has a vary block
-  std::vector<std::string> storm_zones;        // that a scenario may choose from
+  // Where the scenario names ways to start the next stand; absent where none has a regime.
+  std::optional<PlantSolution> plant;
+  std::vector<std::string> storm_zones;  // that a scenario may choose from
 };
 
 struct StandAnswersOptions {
