@@ -70,7 +70,7 @@ class Words {
             at_, usd(1000.0 * price));
       case Measure::final_harvest:
         return fmt::format(
-            "each further acre that may be cut for good{} in {} would add {} of present value",
+            "each further acre of final harvest allowed{} in {} would add {} of present value",
             of_group(), at_, usd(price));
       case Measure::open:
         return fmt::format("each further acre kept open at the end of {} costs {} of present value",

@@ -81,8 +81,8 @@ class Scheduler {
     relaxation_ = master_.given_way();
     std::vector<double> allowed(relaxation_.size());
     for (std::size_t r = 0; r < allowed.size(); ++r) {
-      allowed[r] = (infeasible_ ? std::max(0.0, relaxation_[r]) : 0.0) +
-                   tolerance::limit_kept * master_.scale_of(r);
+      allowed[r] = (infeasible_ ? std::max(0.0, relaxation_[r]) : 0.0) + tolerance::lp_absolute +
+                   tolerance::lp_relative * master_.scale_of(r);
     }
     generation_.forget_bound();
     master_.allow_to_give_way(allowed);
@@ -130,7 +130,7 @@ class Scheduler {
     for (std::size_t c = 0; c < acres.size(); ++c) {
       const TractColumn& column = master_.columns()[c];
       // Crumbs of the simplex method are no management unit.
-      if (acres[c] <= tolerance::limit_kept * models_[column.stand].acres) continue;
+      if (acres[c] <= tolerance::tract_crumb * models_[column.stand].acres) continue;
       schedule_.shares[column.stand].push_back({column.regime, acres[c]});
       schedule_.present_value += acres[c] * column.value;
       schedule_.ending_value += acres[c] * column.ending_value;
