@@ -73,7 +73,7 @@ void write_options(Sheet& sheet, const std::vector<Compared>& options, bool stan
   for (std::size_t i = 0; i < columns.size(); ++i) {
     sheet.text({heading, static_cast<int>(i)}, columns[i], Look::column);
   }
-  sheet.height(heading, 45);
+  sheet.height(heading, 60);
   sheet.width(0, 0, 34);
   sheet.width(1, 8, 13);
   sheet.width(9, 9, 70);

@@ -16,7 +16,7 @@ struct WordsWriter {
   void line(const std::string& text, Look look = Look::wrapped) {
     if (text.empty()) return;
     sheet.text({row, 0}, text, look);
-    const auto lines = lines_of_words(text, static_cast<std::size_t>(text_column_letters) - 5);
+    const auto lines = lines_of_words(text, static_cast<std::size_t>(text_column_letters) - 14);
     if (look == Look::wrapped) sheet.height(row, 15.0 * static_cast<double>(lines.size()) + 3.0);
     ++row;
   }

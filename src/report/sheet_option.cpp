@@ -100,9 +100,8 @@ PlanCells PlanResults::write() {
       plan.standing ? npv + land_weight * *inputs.land : npv / (Live::constant(1) - land_weight);
   const double worth_now = dollars_of(value.objective);
   write_money_result(value_row,
-                     plan.standing ? "Timber now and the land after it (forest value)"
-                                   : "Bare land, one rotation after another (LEV)",
-                     worth, worth_now, Look::total);
+                     plan.standing ? "Timber and land (forest value)" : "Bare land (LEV)", worth,
+                     worth_now, Look::total);
   const Live worth_cell(cell_name({value_row, per_acre_column}), worth_now);
   const double annual_now = dollars_of(report.equal_annual_equivalent);
   const int annual_row = ++row;

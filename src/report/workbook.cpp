@@ -208,6 +208,7 @@ void Sheet::bars(const Bars& bars) {
   // Of bars the library calls the horizontal axis x, though the names stand on the other.
   chart_axis_set_name(chart->x_axis, bars.axis.c_str());
   chart_axis_set_reverse(chart->y_axis);
+  chart_axis_set_num_format(chart->x_axis, "#,##0");
   if (bars.from_zero) chart_axis_set_min(chart->x_axis, 0);
   chart_legend_set_position(chart, LXW_CHART_LEGEND_NONE);
   lxw_chart_options size{};
