@@ -51,16 +51,11 @@ Outcome told(ExitCode code, const std::string& file, const std::string& text) {
 }
 
 Outcome outcome_of(const StandsTally& tally, const std::string& file) {
-  if (tally.faulty == 0 && tally.without_regime == 0) return {ExitCode::done, "", {}, true};
-  const std::size_t all = tally.answered + tally.faulty + tally.without_regime;
-  std::string text;
-  if (tally.faulty > 0) text = fmt::format("{} of {} stands have faults", tally.faulty, all);
-  if (tally.without_regime > 0) {
-    text += fmt::format("{}{} of {} have no regime that satisfies the limits",
-                        text.empty() ? "" : ", ", tally.without_regime, all);
-  }
-  return told(tally.faulty > 0 ? ExitCode::wrong_input : ExitCode::no_regime, file,
-              text + "; their lines say why, and the rest are answered");
+  if (tally.faulty == 0) return {ExitCode::done, "", {}, true};
+  return told(ExitCode::wrong_input, file,
+              fmt::format("{} of {} stands have faults; their lines say why, and the rest are "
+                          "answered",
+                          tally.faulty, tally.answered + tally.faulty));
 }
 
 }  // namespace

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "staddle/io/stands_answers.h"
 
-#include <algorithm>
-
 #include "io/advice_value.h"
 #include "staddle/scenario/advise_problem.h"
 
@@ -18,14 +16,11 @@ struct Answer {
 };
 
 Answer refusal(const StandRow& row, const Faults& faults) {
-  const bool sound = std::all_of(faults.begin(), faults.end(), [](const Fault& fault) {
-    return fault.code == FaultCode::no_regime;
-  });
   const json::Value object{
       {"name", row.name},
       {"line", row.line},
       {"errors", json::list(faults, [](const Fault& fault) { return to_line(fault); })}};
-  return {json::result_line(object), sound ? &StandsTally::without_regime : &StandsTally::faulty};
+  return {json::result_line(object), &StandsTally::faulty};
 }
 
 Answer answer_of(const StandsReader& reader, const StandRow& row, const StandsOptions& options) {

@@ -117,12 +117,13 @@ class TractReader {
       const std::string block = origin.pointer.substr(0, origin.pointer.find('/', 1));
       const bool shared =
           std::find(shared_blocks.begin(), shared_blocks.end(), block) != shared_blocks.end();
+      const std::tuple key{assumption.pointer, assumption.value_json, assumption.why};
+      const bool told = shared && assumed_.contains(key);
+      if (told || (!shared && !origin.in_entry)) continue;
       if (origin.in_entry) {
         assumption.pointer = json::pointer_to("/stands", i) + origin.pointer;
-      } else if (!shared ||
-                 !assumed_.insert({assumption.pointer, assumption.value_json, assumption.why})
-                      .second) {
-        continue;
+      } else {
+        assumed_.insert(key);
       }
       tract_.assumed.push_back(std::move(assumption));
     }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "staddle/io/tract_writer.h"
 
+#include <cmath>
+
 #include "io/value_writer.h"
 #include "staddle/signs/cautions.h"
 
@@ -10,6 +12,11 @@ namespace {
 using json::Value;
 
 Value usd(Money amount) { return json::number(amount.in(dollars)); }
+
+// null where a search was stopped before anything was known.
+Value known_number(double value) {
+  return std::isfinite(value) ? json::number(value) : Value(nullptr);
+}
 
 const char* name_of(TractSolution::Status status) {
   switch (status) {
@@ -66,8 +73,8 @@ class TractWriter {
         {"message", solution_.message},
         {"keeps_limits", solution_.keeps_limits},
         {"present_value_usd", usd(solution_.present_value)},
-        {"bound_usd", usd(solution_.bound)},
-        {"gap_fraction", json::number(solution_.gap_fraction)},
+        {"bound_usd", known_number(solution_.bound.in(dollars))},
+        {"gap_fraction", known_number(solution_.gap_fraction)},
         {"max_gap_asked", json::number(solution_.max_gap_asked)},
         {"unlimited_present_value_usd", usd(solution_.unlimited_present_value)},
         {"split_present_value_usd", usd(solution_.split_present_value)},

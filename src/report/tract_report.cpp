@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <optional>
 
 #include "report/cells.h"
 #include "report/plan_words.h"
@@ -129,7 +131,8 @@ class TractTelling {
   std::string first_jobs() const {
     if (solution_.stands.empty()) return "";
     std::vector<std::string> texts;
-    for (const TractAction& job : solution_.actions) {
+    const std::vector<TractAction> jobs = jobs_of(solution_);
+    for (const TractAction& job : jobs) {
       if (job.year > 1) break;
       texts.push_back(fmt::format("{} of {} acres of {} {}", name_of(job),
                                   acres_in_words(job.acres), solution_.stands.at(job.stand).name,
@@ -137,9 +140,8 @@ class TractTelling {
     }
     constexpr std::size_t most_told = 6;
     if (texts.empty()) {
-      const std::string next = solution_.actions.empty()
-                                   ? "within the plan"
-                                   : "before " + years_.name(solution_.actions.front().year);
+      const std::string next =
+          jobs.empty() ? "within the plan" : "before " + years_.name(jobs.front().year);
       return fmt::format("Nothing is cut or planted {}.", next);
     }
     if (texts.size() > most_told) {
@@ -162,7 +164,18 @@ class TractTelling {
         years_.span(most->from_year, most->to_year), words::tract_money(most->income));
   }
 
-  std::string proof() const { return solution_.message; }
+  std::string proof() const {
+    const std::string message = words::capital(solution_.message) + ".";
+    const bool bounded = std::isfinite(solution_.bound.in(dollars));
+    if (solution_.status != Status::limit_reached || solution_.stands.empty() || !bounded) {
+      return message;
+    }
+    return message + fmt::format(
+                         " No plan that keeps the limits can be worth more than {}, {} "
+                         "more than this one.",
+                         words::tract_money(solution_.bound),
+                         words::percent(solution_.gap_fraction));
+  }
 
   Section conflicts() const {
     Section section{"Limits that cannot all be kept", {}, {}, {}};
@@ -188,6 +201,9 @@ class TractTelling {
     section.paragraphs.push_back(
         "What making a limit a little stricter would cost, and making it a little laxer earn; "
         "limits not listed cost nothing.");
+    if (solution_.status == Status::infeasible) {
+      section.paragraphs.push_back("They are told for the limits as they gave way.");
+    }
     if (tract_.plan.whole_stands) {
       section.paragraphs.push_back(
           "Prices like these exist for plans that may divide stands, and "
@@ -202,13 +218,23 @@ class TractTelling {
   Section assumptions() const {
     Section section{"What this plan takes for granted", {}, {}, {}};
     std::size_t defaults = 0;
+    std::map<std::pair<std::string, std::string>, std::vector<std::string>> of_stands;
     for (const Assumption& assumption : tract_.assumed) {
+      const auto of_stand = stand_and_key(assumption.pointer);
       if (assumption.why == "default") {
         ++defaults;
+      } else if (of_stand) {
+        of_stands[{of_stand->second, assumption.why}].push_back(of_stand->first);
       } else {
-        section.items.push_back(fmt::format("{}, {}: {}", assumption.pointer.substr(1),
+        section.items.push_back(fmt::format("{}, {}: {}.", assumption.pointer.substr(1),
                                             assumption.value_json, assumption.why));
       }
+    }
+    for (const auto& [what, names] : of_stands) {
+      constexpr std::size_t most_named = 8;
+      const std::string whose =
+          names.size() <= most_named ? words::list(names) : fmt::format("{} stands", names.size());
+      section.items.push_back(fmt::format("{} of {}: {}.", what.first, whose, what.second));
     }
     for (const std::string& sentence : solution_.assumed) {
       section.items.push_back(words::capital(sentence) + ".");
@@ -218,6 +244,19 @@ class TractTelling {
                     "\"staddle check\" list them.",
                     defaults, defaults == 1 ? "" : "s"));
     return section;
+  }
+
+  // The name of the stand and the key, of "/stands/3/stand/live_crown_ratio".
+  std::optional<std::pair<std::string, std::string>> stand_and_key(
+      const std::string& pointer) const {
+    constexpr std::string_view before = "/stands/";
+    if (!pointer.starts_with(before)) return std::nullopt;
+    const std::size_t slash = pointer.find('/', before.size());
+    const auto stand = std::stoul(pointer.substr(before.size()));
+    return std::pair{tract_.stands.at(stand).scenario.title,
+                     pointer.substr(pointer.rfind('/', std::string::npos) > slash
+                                        ? pointer.find('/', slash + 1) + 1
+                                        : slash + 1)};
   }
 
   static Section cautions() {

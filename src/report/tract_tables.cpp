@@ -56,21 +56,40 @@ std::string name_of(const TractAction& job) {
   return "planting";
 }
 
+std::vector<TractAction> jobs_of(const TractSolution& solution) {
+  constexpr double shown_acres = 0.05;  // acres have one decimal
+  std::vector<TractAction> jobs;
+  for (const TractAction& action : solution.actions) {
+    const auto alike = std::ranges::find_if(jobs, [&](const TractAction& job) {
+      return job.year == action.year && job.stand == action.stand && job.kind == action.kind &&
+             job.successor == action.successor && job.removal_fraction == action.removal_fraction;
+    });
+    if (alike == jobs.end()) {
+      jobs.push_back(action);
+      continue;
+    }
+    alike->acres += action.acres;
+    alike->money += action.money;
+    for (std::size_t i = 0; i < alike->tons.size(); ++i) alike->tons[i] += action.tons[i];
+  }
+  std::erase_if(jobs, [](const TractAction& job) { return job.acres.in(acres) < shown_acres; });
+  return jobs;
+}
+
 Section jobs_section(const TractFile& tract, const TractSolution& solution) {
   Section section{"What to do, year by year", {}, {}, {}};
-  if (solution.actions.empty()) {
+  const std::vector<TractAction> jobs = jobs_of(solution);
+  if (jobs.empty()) {
     section.paragraphs.push_back("Nothing is cut or planted within the plan.");
     return section;
   }
   const PlanYears in_plan(tract);
-  const bool all = solution.actions.size() <= most_jobs;
+  const bool all = jobs.size() <= most_jobs;
   const int last = all ? tract.plan.years : tract.plan.period_yr;
   if (!all) {
     section.paragraphs.push_back(
-        fmt::format("The {} jobs of the first period; --format csv lists all {}.",
-                    std::ranges::count_if(solution.actions,
-                                          [&](const TractAction& job) { return job.year <= last; }),
-                    words::number(static_cast<double>(solution.actions.size()))));
+        fmt::format("The jobs of the first period; --format csv lists all {}.",
+                    words::number(static_cast<double>(jobs.size()))));
   }
   Table table{"",
               {{"year"},
@@ -80,7 +99,7 @@ Section jobs_section(const TractFile& tract, const TractSolution& solution) {
                {"cut", "tons"},
                {"money", "$"}},
               {}};
-  for (const TractAction& job : solution.actions) {
+  for (const TractAction& job : jobs) {
     if (job.year > last) break;
     const bool planting = job.kind == TractAction::Kind::planting;
     table.rows.push_back(

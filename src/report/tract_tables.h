@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "report/tract_years.h"
 #include "staddle/report/report.h"
@@ -12,6 +13,9 @@ namespace staddle {
 
 // "thinning", "final harvest", "planting".
 std::string name_of(const TractAction& job);
+// The jobs as a crew sees them: parts of a stand that are treated alike in one year are one
+// job; parts too small to be shown, and what they bring, are left out.
+std::vector<TractAction> jobs_of(const TractSolution& solution);
 
 // What to do in which year in which stand.
 Section jobs_section(const TractFile& tract, const TractSolution& solution);

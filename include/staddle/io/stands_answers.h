@@ -27,9 +27,8 @@ struct StandsOptions {
 
 struct StandsTally {
   std::size_t answered = 0;
-  std::size_t faulty = 0;          // rows in which something is wrong
-  std::size_t without_regime = 0;  // sound rows for which no regime satisfies the limits
-  bool complete = false;           // false: stopped, or the sink took no more
+  std::size_t faulty = 0;
+  bool complete = false;  // false: stopped, or the sink took no more
 };
 
 // Answers one row after the other and hands every answer to `sink`, in the order of the
