@@ -117,14 +117,16 @@ class SchemaMaker {
 
 }  // namespace
 
-std::string schema_of(std::span<const Option> options) {
+std::string schema_of(const std::string& what, std::span<const Option> options) {
   Json schema = Json::object();
   schema["$schema"] = "http://json-schema.org/draft-07/schema#";
-  schema["title"] = "staddle-scenario/1";
+  schema["title"] = "staddle-" + what + "/1";
   schema["$comment"] =
       "License: GPL-3.0-or-later. Made from the options of the format by tests/io; edit those "
-      "and make it again. Scenario files may hold // comments besides; rules between values are "
-      "checked by the program alone.";
+      "and make it again. " +
+      std::string(what == "tract" ? "Tract" : "Scenario") +
+      " files may hold // comments besides; rules between values are checked by the program "
+      "alone.";
   schema["type"] = "object";
   SchemaMaker(options).describe_keys(schema, "");
   return schema.dump(2) + "\n";

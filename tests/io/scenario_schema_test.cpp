@@ -11,18 +11,27 @@ namespace staddle {
 namespace {
 
 // STADDLE_WRITE_SCHEMA=models/schema/scenario.schema.json, relative to where the test
-// runs, makes the file anew.
-TEST_CASE("the published schema of scenarios says what the options say") {
-  const std::string schema = scenario_tests::schema_of(scenario_options());
-  if (const char* path = std::getenv("STADDLE_WRITE_SCHEMA")) support::write_file(path, schema);
-  INFO("Make it anew: STADDLE_WRITE_SCHEMA=models/schema/scenario.schema.json build/tests/test_io");
-  CHECK(support::read_file(support::in_source_tree("models/schema/scenario.schema.json")) ==
-        schema);
+// runs, makes the file anew; STADDLE_WRITE_TRACT_SCHEMA that of tracts.
+void check_published(const std::string& what, std::span<const Option> options,
+                     const char* variable) {
+  const std::string schema = scenario_tests::schema_of(what, options);
+  const std::string file = "models/schema/" + what + ".schema.json";
+  if (const char* path = std::getenv(variable)) support::write_file(path, schema);
+  INFO("Make it anew: " << variable << "=" << file << " build/tests/test_io");
+  CHECK(support::read_file(support::in_source_tree(file)) == schema);
 }
 
-TEST_CASE("every option of a scenario is described once and holds its own default") {
+TEST_CASE("the published schema of scenarios says what the options say") {
+  check_published("scenario", scenario_options(), "STADDLE_WRITE_SCHEMA");
+}
+
+TEST_CASE("the published schema of tracts says what the options say") {
+  check_published("tract", tract_options(), "STADDLE_WRITE_TRACT_SCHEMA");
+}
+
+void check_options(std::span<const Option> options) {
   std::set<std::string> pointers;
-  for (const Option& option : scenario_options()) {
+  for (const Option& option : options) {
     CAPTURE(option.pointer);
     CHECK(pointers.insert(std::string(option.pointer)).second);
     CHECK_FALSE(option.meaning.empty());
@@ -38,6 +47,14 @@ TEST_CASE("every option of a scenario is described once and holds its own defaul
     const std::string parent(option.pointer.substr(0, slash));
     CHECK((parent.empty() || pointers.count(parent) == 1));
   }
+}
+
+TEST_CASE("every option of a scenario is described once and holds its own default") {
+  check_options(scenario_options());
+}
+
+TEST_CASE("every option of a tract is described once and holds its own default") {
+  check_options(tract_options());
 }
 
 }  // namespace
