@@ -9,6 +9,7 @@
 #include "cli/command_grow.h"
 #include "cli/command_hold.h"
 #include "cli/command_models.h"
+#include "cli/command_plant.h"
 #include "cli/command_report.h"
 #include "cli/command_storm.h"
 #include "cli/command_tract.h"
@@ -24,8 +25,9 @@ const std::vector<Command>& commands() {
       hold_command(),
       storm_command(),
       vary_command(),
-      report_command(),
       tract_command(),
+      plant_command(),
+      report_command(),
       check_command(),
       models_command(),
   };

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "report/cells.h"
 #include "report/plan_words.h"
@@ -15,12 +16,26 @@
 namespace staddle {
 namespace {
 
+// Numbers that differ by less are told alike.
+constexpr double shown_apart = 0.005;
+
 // The plans are those of bare land: where a stand stands now, its calendar is not theirs.
 Dates dates_of(const Scenario& scenario) {
   if (!scenario.is_standing()) return Dates(scenario);
   Scenario undated = scenario;
   undated.present_year.reset();
   return Dates(undated);
+}
+
+// "5", "4.25", "1,000": as many decimals as there are, two at most.
+std::string plain(double value) {
+  for (int decimals = 0; decimals < 2; ++decimals) {
+    const double scaled = value * (decimals == 0 ? 1.0 : 10.0);
+    if (std::fabs(scaled - std::round(scaled)) < shown_apart) {
+      return words::number(value, decimals);
+    }
+  }
+  return words::number(value, 2);
 }
 
 class PlantTelling {
@@ -35,7 +50,7 @@ class PlantTelling {
         "Values are land expectation value in today's dollars an acre at {} percent: what an acre "
         "of bare land is worth if it grows pine for ever, each way of starting at its own best "
         "plan.",
-        words::number(100.0 * scenario_.costs.rate.per_year(), 2))};
+        plain(100.0 * scenario_.costs.rate.per_year()))};
     if (scenario_.is_standing()) {
       report.head.emplace_back(
           "The stand that is there now counts as harvested; ages are those of the next one.");
@@ -214,7 +229,7 @@ class PlantTelling {
       table.rows.push_back({cells::words(answer.alternative.name),
                             cells::per_acre(answer.best->value.objective),
                             cells::per_acre(answer.after_tax->plan.value.objective),
-                            cells::per_acre(answer.after_tax->loss_against_best)});
+                            cells::per_acre(answer.after_tax->loss_against_best.value())});
     }
     section.tables.push_back(std::move(table));
     return section;
@@ -243,32 +258,37 @@ class PlantTelling {
     return section;
   }
 
-  static std::string in_words(const std::string& key) {
-    if (key == "planted_tpa") return "trees an acre at the start";
-    if (key == "site_index_ft") return "feet of site index";
-    if (key == "years_gained") return "years gained";
-    return "years of age at the final harvest, years gained included";
+  // What was studied of a figure.
+  static std::string studied(const Extrapolation& far) {
+    const std::string range = fmt::format("{} to {}", plain(far.low), plain(far.high));
+    if (far.what == "planted_tpa") {
+      return fmt::format("The equations were fitted to stands of {} trees an acre.", range);
+    }
+    if (far.what == "site_index_ft") {
+      return fmt::format("The equations were fitted to sites of {} feet.", range);
+    }
+    if (far.what == "years_gained") return fmt::format("Studies print {} years gained.", range);
+    return fmt::format("The equations were fitted to ages of {} years; years gained count as age.",
+                       range);
   }
 
   std::optional<Section> beyond() const {
     Section section{"Beyond what was measured", {}, {}, {}};
     for (const char* what : {"planted_tpa", "site_index_ft", "years_gained", "age_yr"}) {
       std::vector<std::string> names;
-      double low = 0.0, high = 0.0;
+      const Extrapolation* any = nullptr;
       for (const AlternativeAnswer& answer : solution_.alternatives) {
         for (const Extrapolation& far : answer.extrapolations) {
           if (far.what != what) continue;
-          names.push_back(fmt::format("{} ({})", quoted(answer), words::number(far.value, 1)));
-          low = far.low;
-          high = far.high;
+          names.push_back(fmt::format("{} ({})", quoted(answer), plain(far.value)));
+          any = &far;
         }
       }
-      if (names.empty()) continue;
+      if (!any) continue;
       const bool all = names.size() == solution_.ranking.size();
       section.items.push_back(fmt::format(
-          "Studied were {} to {} {}; {}.", words::number(low, 1), words::number(high, 1),
-          in_words(what),
-          all ? "all of these ways lie beyond that" : "beyond lie " + words::list(names)));
+          "{} {}.", studied(*any),
+          all ? "All of these ways lie beyond that" : "Beyond that: " + words::list(names)));
     }
     if (section.items.empty()) return std::nullopt;
     return section;

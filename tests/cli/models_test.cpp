@@ -50,6 +50,25 @@ TEST_CASE("a model is shown with the coefficients of its file") {
   }
 }
 
+TEST_CASE("ways to start a stand are listed and shown with costs and sources") {
+  const std::string list = run_staddle({"models"}).out;
+  const Json json = Json::parse(run_staddle({"models", "--format", "json"}).out);
+  REQUIRE(json["establishment"].size() >= 10);
+  for (const Json& way : json["establishment"]) {
+    const std::string id = way["id"];
+    CAPTURE(id);
+    CHECK(list.find("  " + id + " ") != std::string::npos);
+    const std::string text = run_staddle({"models", id}).out;
+    CHECK(text.starts_with(id + "\n"));
+    const Json shown = Json::parse(run_staddle({"models", id, "--format", "json"}).out);
+    CHECK(shown["planted_tpa"].get<double>() >= 400);
+    CHECK(shown["sources"].size() >= 2);
+    for (const Json& practice : shown["practices"]) {
+      CHECK(text.find(practice["what"].get<std::string>() + ": $") != std::string::npos);
+    }
+  }
+}
+
 TEST_CASE("a model in text shows every equation and its coefficients") {
   const std::string text = run_staddle({"models", "loblolly-planted-coastal"}).out;
   for (const std::string part : {"b1 = -42.689283", "y0 = -5.175922", "m4 = -0.422117",
