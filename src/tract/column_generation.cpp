@@ -47,7 +47,8 @@ bool ColumnGeneration::time_is_up() const {
 
 bool ColumnGeneration::gap_is_met() const {
   if (master_.stage() == Master::Stage::relaxing) return false;
-  if (!master_.keeps_limits()) return false;
+  // Once it is settled what limits give way, the plan may make use of it.
+  if (master_.stage() == Master::Stage::penalised && !master_.keeps_limits()) return false;
   const double allowed = std::max(options_.max_gap, tolerance::tract_proof);
   return bound_ - master_.value() <= allowed * std::max(1.0, std::fabs(master_.value()));
 }
@@ -155,13 +156,13 @@ bool ColumnGeneration::search(const std::vector<double>& worths, std::size_t& ad
 ColumnGeneration::End ColumnGeneration::run(TractProgress::Stage told_as) {
   bool finished = false;
   while (true) {
-    const End end = one_round(told_as, finished);
+    const End end = one_round(finished);
     tell(told_as);
     if (finished) return end;
   }
 }
 
-ColumnGeneration::End ColumnGeneration::one_round(TractProgress::Stage, bool& finished) {
+ColumnGeneration::End ColumnGeneration::one_round(bool& finished) {
   finished = true;
   if (master_.has_point() && time_is_up()) return End::stopped;
   ++rounds_;

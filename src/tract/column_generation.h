@@ -46,7 +46,7 @@ class ColumnGeneration {
     std::vector<TractColumn> others;   // of a slow stand: to be tried before it is searched
   };
 
-  End one_round(TractProgress::Stage told_as, bool& finished);
+  End one_round(bool& finished);
   // Searches every stand at the worths; adds columns that earn at the master's prices, and
   // proves a bound. False where it was stopped.
   bool search(const std::vector<double>& worths, std::size_t& added);

@@ -73,6 +73,9 @@ Master::Master(const std::vector<StandModel>& models, const Limits& limits)
       allowed_(limits.rows.size(), 0.0),
       of_stand_(models.size()),
       solver_(empty_program(models, limits)) {
+  // As dear as land, so that tolerances of dollars an acre are small beside it.
+  constexpr double usd_ac = 1000.0;
+  for (const StandModel& model : models) share_cost_ += usd_ac * model.acres;
   for (std::size_t r = 0; r < limits.rows.size(); ++r) {
     solver_.add_column(slack_column(r),
                        {{models.size() + r, limits.rows[r].is_floor ? 1.0 : -1.0}});
@@ -84,7 +87,7 @@ lp::Column Master::slack_column(std::size_t row) const {
     case Stage::penalised:
       return {.cost = -penalties_[row]};
     case Stage::relaxing:
-      return {.cost = -1.0 / scales_[row]};
+      return {.cost = -share_cost_ / scales_[row]};
     case Stage::settled:
       return {.cost = 0.0, .upper = allowed_[row]};
   }

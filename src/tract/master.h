@@ -68,6 +68,7 @@ class Master {
   const Limits& limits_;
   Stage stage_ = Stage::penalised;
   std::vector<double> scales_, penalties_, allowed_;
+  double share_cost_ = 0.0;  // of giving way by all that is asked, while relaxing
   std::vector<TractColumn> columns_;
   std::vector<std::vector<std::size_t>> of_stand_;
   lp::LinearProgramSolver solver_;

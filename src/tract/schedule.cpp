@@ -81,8 +81,11 @@ class Scheduler {
     relaxation_ = master_.given_way();
     std::vector<double> allowed(relaxation_.size());
     for (std::size_t r = 0; r < allowed.size(); ++r) {
-      allowed[r] = (infeasible_ ? std::max(0.0, relaxation_[r]) : 0.0) + tolerance::lp_absolute +
-                   tolerance::lp_relative * master_.scale_of(r);
+      // What the linear program's audit lets pass, or the least relaxation would be none.
+      const double passes =
+          std::min(tolerance::lp_absolute + tolerance::lp_relative * master_.scale_of(r),
+                   tolerance::limit_kept * master_.scale_of(r));
+      allowed[r] = (infeasible_ ? std::max(0.0, relaxation_[r]) : 0.0) + passes;
     }
     generation_.forget_bound();
     master_.allow_to_give_way(allowed);

@@ -99,6 +99,14 @@ void WholeStands::solve_over_columns(double most_loss) {
   }
 }
 
+void WholeStands::tell(int round) const {
+  if (!options_.progress) return;
+  TractProgress progress{TractProgress::Stage::whole_stands, round + 1, master_.columns().size()};
+  progress.value = outcome_.found ? value_ : -std::numeric_limits<double>::infinity();
+  progress.bound = outcome_.bound;
+  options_.progress(progress);
+}
+
 bool WholeStands::take_plan_that_is_whole() {
   const std::vector<double>& acres = master_.acres();
   for (std::size_t c = 0; c < acres.size(); ++c) {
@@ -120,6 +128,7 @@ WholeStands::Outcome WholeStands::search() {
   for (int round = 0; round < most_rounds; ++round) {
     if (round > 0 && generation_.time_is_up()) break;
     const bool all = add_regimes_within(loss, most);
+    tell(round);
     solve_over_columns(loss);
     if (outcome_.found && linear - value_ <= gap_allowed(value_)) {
       outcome_.proved = true;

@@ -35,6 +35,7 @@ class WholeStands {
   // there may be more.
   bool add_regimes_within(double loss, std::size_t most);
   bool take_plan_that_is_whole();
+  void tell(int round) const;
   // Over the master's columns whose loss is at most this.
   void solve_over_columns(double most_loss);
   double loss_of(const TractColumn& column) const;
