@@ -6,7 +6,11 @@
 build_packages=(g++ cmake make ninja-build libboost-dev libboost-program-options-dev
                 libglpk-dev nlohmann-json3-dev libfmt-dev libhwy-dev libxlsxwriter-dev)
 test_packages=(catch2)
-oracle_packages=(python3-scipy coinor-clp gnumeric python3-icalendar)
+# chromium-headless-shell opens the pages of reports, poppler-utils reads what it prints.
+oracle_packages=(python3-scipy coinor-clp gnumeric python3-icalendar
+                 chromium-headless-shell poppler-utils)
+# npm fetches the checks of accessibility; a node of another origin brings its own.
+command -v npm >/dev/null || oracle_packages+=(npm)
 
 say() { printf '\n== %s\n' "$*"; }
 

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
-#include "report/level.h"
 #include "report/owner_answer.h"
 #include "report/what_to_do.h"
 #include "signs/plain_words.h"
+#include "staddle/report/text.h"
 
 namespace staddle {
 namespace {
@@ -119,18 +119,25 @@ class Summary {
     return "The same advice with " + same + "; another with " + another;
   }
 
-  std::string topics_of(RiskLevel level) const {
-    std::string topics;
-    for (const RiskNote& note : advice_.risk_notes) {
-      if (note.level == level) topics += (topics.empty() ? "" : ", ") + note.topic;
-    }
-    return topics.empty() ? "" : std::string(level_in_words(level)) + ": " + topics + "; ";
-  }
-
+  // The gravest first, as many as the line holds.
   std::string risks() const {
-    return fmt::format("Risks: {}{}storms {}", topics_of(RiskLevel::high),
-                       topics_of(RiskLevel::elevated),
-                       advice_.storm ? "are counted in" : "are not counted");
+    const std::string storms = advice_.storm ? "; storms are counted in" : "; storms not counted";
+    std::string text;
+    std::size_t left_out = 0;
+    for (const RiskNote& note : advice_.risk_notes) {
+      if (note.level == RiskLevel::low) continue;
+      std::string longer = text + (text.empty() ? "Risks: " : ", ") + note.topic;
+      if (note.level == RiskLevel::high) longer += " (high)";
+      constexpr std::size_t room_for_the_rest = 40;
+      if (left_out > 0 || longer.size() + room_for_the_rest > text_width) {
+        ++left_out;
+      } else {
+        text = std::move(longer);
+      }
+    }
+    if (text.empty()) text = "Risks: none stands out";
+    if (left_out > 0) text += fmt::format(" and {} more", left_out);
+    return text + storms;
   }
 
   const Answer& answer_;

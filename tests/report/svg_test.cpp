@@ -19,8 +19,11 @@ LineChart lines() {
   LineChart chart;
   chart.x = {"year", true, false};
   chart.y = {"dollars an acre", false, true};
-  chart.series = {{"the plan", {FigurePoint{2027, 100}, FigurePoint{2030, 250}}},
-                  {"another", {FigurePoint{2027, 50}, std::nullopt, FigurePoint{2030, 90}}, true}};
+  chart.series = {
+      {"the plan", {FigurePoint{2027, 100}, FigurePoint{2030, 250}}},
+      {"another",
+       {FigurePoint{2027, 50}, FigurePoint{2028, 60}, std::nullopt, FigurePoint{2030, 90}},
+       true}};
   chart.marks = {{2028, "thinning, 2028"}, {2029, "thinning, 2029"}};
   chart.band = LineChart::Band{200, 250, "as good"};
   return chart;
