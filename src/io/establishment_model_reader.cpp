@@ -154,7 +154,8 @@ Result<EstablishmentResponses> read_establishment_responses(const std::string& t
                                       "",
                                       place["years_gained"].number_or_zero(),
                                       place["site_index_shift_ft"].number_or_zero()};
-    std::string figure = gain.what + ", " + number_text(gain.years_gained) + " years gained";
+    std::string figure = gain.what + ", " + number_text(gain.years_gained) +
+                         (gain.years_gained == 1.0 ? " year gained" : " years gained");
     if (gain.site_index_shift_ft != 0.0) {
       figure += " and " + number_text(gain.site_index_shift_ft) + " ft of site index";
     }

@@ -5,6 +5,7 @@
 
 #include "io/number_text.h"
 #include "io/prices_reader.h"
+#include "staddle/scenario/planting.h"
 
 namespace staddle {
 namespace {
@@ -12,9 +13,7 @@ namespace {
 constexpr ValueKinds number = kinds::number;
 
 constexpr Option options[] = {
-    {.pointer = "/vary",
-     .meaning = "what the command vary is to vary",
-     .allowed = kinds::object},
+    {.pointer = "/vary", .meaning = "what the command vary is to vary", .allowed = kinds::object},
     {.pointer = "/vary/rates",
      .meaning = "discount rates; missing: the scenario's own",
      .allowed = kinds::list,
@@ -165,8 +164,8 @@ class VaryReader {
       const Price own = scenario_.prices[i].stumpage;
       const Place price = absolute[product];
       if (absolute.is(kinds::object) && !price.there()) {
-        reading_.assumed.push_back({price.pointer(), number_text(own.in(dollars_per_ton)),
-                                    "the scenario's own price"});
+        reading_.assumed.push_back(
+            {price.pointer(), number_text(own.in(dollars_per_ton)), "the scenario's own price"});
       }
       scenario.stumpage.push_back(price.number() ? dollars_per_ton(*price.number())
                                                  : own * factors[product].number().value_or(1.0));
@@ -178,11 +177,10 @@ class VaryReader {
   // Names that the result gives to prices of its own.
   static bool is_taken(const std::string& name) {
     const std::vector<std::string> percentiles = {"p10", "p25", "p50", "p75", "p90"};
-    return name == "base" || std::any_of(percentiles.begin(), percentiles.end(),
-                                         [&](const std::string& percentile) {
-                                           return name == percentile ||
-                                                  name == "joint " + percentile;
-                                         });
+    return name == "base" ||
+           std::any_of(percentiles.begin(), percentiles.end(), [&](const std::string& percentile) {
+             return name == percentile || name == "joint " + percentile;
+           });
   }
 
   void check_name(const Place& place, const std::string& name) {
@@ -233,9 +231,9 @@ class VaryReader {
     using Kind = Parameter::Kind;
     const bool of_equations = parameter.kind == Kind::site_index || parameter.kind == Kind::planted;
     if (of_equations && reading_.from_tables) {
-      reading_.fault(place, FaultCode::contradiction,
-                     "a yield table grows as it stands; " + parameter.name +
-                         " belongs to growth by a model");
+      reading_.fault(
+          place, FaultCode::contradiction,
+          "a yield table grows as it stands; " + parameter.name + " belongs to growth by a model");
       return std::nullopt;
     }
     if (parameter.kind == Kind::planted && !scenario_.stand.planted) {
@@ -257,17 +255,27 @@ class VaryReader {
                        [](const Peril& peril) { return peril.logistic.has_value(); });
   }
 
+  // A site that the alternative in use shifts stays within the range of sites.
+  ParameterRange range_here(const Parameter& parameter) const {
+    ParameterRange range = range_of(parameter);
+    if (parameter.kind != Parameter::Kind::site_index) return range;
+    const double shift = planting_of(scenario_).site_index_shift.in(feet);
+    range.low = std::max(range.low, range.low - shift);
+    range.high = std::min(range.high, range.high - shift);
+    return range;
+  }
+
   std::optional<double> value_of(const Parameter& parameter, const Place& place) {
     const auto value = place.number();
     if (!value) return std::nullopt;
-    const ParameterRange range = range_of(parameter);
+    const ParameterRange range = range_here(parameter);
     if (range.contains(*value)) return value;
-    reading_.fault(place, FaultCode::out_of_range,
-                   "found " + number_text(*value) + "; allowed is a number " +
-                       (range.low_open ? "above " : "from ") + number_text(range.low) + " to " +
-                       number_text(range.high) +
-                       (parameter.is_relative() ? ", a relative change: -0.3 is 30 percent less"
-                                                : ""));
+    reading_.fault(
+        place, FaultCode::out_of_range,
+        "found " + number_text(*value) + "; allowed is a number " +
+            (range.low_open ? "above " : "from ") + number_text(range.low) + " to " +
+            number_text(range.high) +
+            (parameter.is_relative() ? ", a relative change: -0.3 is 30 percent less" : ""));
     return std::nullopt;
   }
 
@@ -278,9 +286,9 @@ class VaryReader {
     const auto high = value_of(*parameter, place.item(1));
     if (!low || !high) return;
     if (*low > *high) {
-      reading_.fault(place, FaultCode::contradiction,
-                     "the low end, " + number_text(*low) + ", lies above the high end, " +
-                         number_text(*high));
+      reading_.fault(
+          place, FaultCode::contradiction,
+          "the low end, " + number_text(*low) + ", lies above the high end, " + number_text(*high));
       return;
     }
     question_.one_at_a_time.push_back({*parameter, *low, *high});

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <string_view>
 
 #include "signs/plain_words.h"
 
@@ -14,6 +15,33 @@ namespace {
 constexpr int sprouting_until_yr = 4;     // cut younger, loblolly sprouts again
 constexpr int young_stand_until_yr = 10;  // a precommercial thinning is useful to about here
 constexpr int last_month_sprayed_same_year = 2;
+
+// The words of a text, in small letters.
+std::vector<std::string> words_in(const std::string& text) {
+  std::vector<std::string> found(1);
+  for (const char letter : text) {
+    const bool upper = letter >= 'A' && letter <= 'Z';
+    const char small = upper ? static_cast<char>(letter - 'A' + 'a') : letter;
+    if (small >= 'a' && small <= 'z') {
+      found.back() += small;
+    } else if (!found.back().empty()) {
+      found.emplace_back();
+    }
+  }
+  return found;
+}
+
+// Beds by its methods, or by what it pays for: the gate is not passed by leaving the method
+// out.
+bool makes_beds(const EstablishmentAlternative& alternative) {
+  if (alternative.has(SiteMethod::bed)) return true;
+  static constexpr std::array<std::string_view, 4> names = {"bed", "beds", "bedding", "bedded"};
+  return std::ranges::any_of(alternative.practices, [](const Practice& practice) {
+    return std::ranges::any_of(words_in(practice.what), [](const std::string& word) {
+      return std::ranges::find(names, word) != names.end();
+    });
+  });
+}
 
 bool blank(const std::string& text) { return text.find_first_not_of(" \t") == std::string::npos; }
 
@@ -64,8 +92,7 @@ class Gates {
     std::string text =
         "Wetlands and hydric soils are protected. Bedding for pine is done only where pine was "
         "about half of the old stand or more; ask the authority before any machine goes in.";
-    const auto beds =
-        names_of([](const EstablishmentAlternative& a) { return a.has(SiteMethod::bed); });
+    const auto beds = names_of(makes_beds);
     if (!beds.empty() && blank(site.wet_site_statement)) {
       text = fmt::format(
                  "Left out: {}. Beds need your statement on the wet ground "
@@ -207,7 +234,7 @@ class Gates {
 }  // namespace
 
 std::string shut_by(const EstablishmentAlternative& alternative, const SiteFacts& site) {
-  if (!alternative.has(SiteMethod::bed) || !blank(site.wet_site_statement)) return "";
+  if (!makes_beds(alternative) || !blank(site.wet_site_statement)) return "";
   return "beds need a statement on the wet ground (site.wet_site_statement): wetlands are "
          "protected, and pine must have been about half of the old stand or more";
 }

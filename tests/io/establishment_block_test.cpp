@@ -139,6 +139,18 @@ TEST_CASE("a shift that leaves the range of site indexes is refused") {
   CHECK(read(ways(R"([{"name": "a", "site_index_shift_ft": -10}])", poor)));
 }
 
+TEST_CASE("a site varied with a way in use stays within the range of sites") {
+  Json json = ways(R"([{"name": "poorer", "site_index_shift_ft": -5}])");
+  json["establishment"]["use"] = "poorer";
+  const auto from = [&](double site) {
+    json["vary"]["one_at_a_time"]["site_index_ft"] = Json::array({site, 70});
+    return faults_of(read(json));
+  };
+  CHECK(from(35).empty());
+  CHECK(from(34.9) ==
+        std::vector<std::string>{"out of range at /vary/one_at_a_time/site_index_ft/0"});
+}
+
 TEST_CASE("two ways of one name are a contradiction") {
   CHECK(faults_of(read(ways(R"([{"from": "natural"}, {"from": "natural"}])"))) ==
         std::vector<std::string>{"contradiction at /establishment/alternatives/1"});

@@ -50,6 +50,20 @@ TEST_CASE("beds without a statement on the wet ground are shut out and said so")
   }
 }
 
+TEST_CASE("beds that only the practices name are shut out all the same") {
+  Land land = with_methods({SiteMethod::two_pass});
+  for (const std::string what : {"shear, rake and bed", "Bedding", "raised BEDS"}) {
+    CAPTURE(what);
+    land.alternatives[0].practices[0].what = what;
+    CHECK_FALSE(shut_by(land.alternatives[0], land.site).empty());
+  }
+  for (const std::string what : {"seedbed burn", "bedrock survey", "planting"}) {
+    CAPTURE(what);
+    land.alternatives[0].practices[0].what = what;
+    CHECK(shut_by(land.alternatives[0], land.site).empty());
+  }
+}
+
 TEST_CASE("a statement opens the way to beds and is repeated with the caution") {
   Land land = with_methods({SiteMethod::bed});
   land.site.wet_site_statement = "no wetland, says the county";

@@ -12,7 +12,8 @@ namespace staddle {
 // Why an alternative may not be advised on this site; empty where nothing stands against
 // it. Beds need the owner's statement on wet ground (site.wet_site_statement): wetlands and
 // hydric soils are protected, and bedding for pine is done only where pine was about half of
-// the old stand or more (common practice, no source).
+// the old stand or more (common practice, no source). A practice that speaks of beds is one,
+// whatever the methods say.
 std::string shut_by(const EstablishmentAlternative& alternative, const SiteFacts& site);
 
 // The rules of time and the cautions that these alternatives meet on this site, from
