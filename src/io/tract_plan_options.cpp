@@ -8,7 +8,7 @@ constexpr ValueKinds number = kinds::number;
 constexpr ValueKinds whole = kinds::whole;
 constexpr NumberRange plan_years = from_to(1, 200);
 constexpr NumberRange shares = from_below(0, 1);
-constexpr NumberRange amounts = from_to(0, 1e12);
+constexpr NumberRange amounts = from_to(0, 1e9);
 
 constexpr Option options[] = {
     {.pointer = "/plan",

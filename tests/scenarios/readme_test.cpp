@@ -152,35 +152,52 @@ std::string default_of(const Option& option) {
   return std::ranges::count(option.pointer, '/') > 2 ? "required with it" : "required";
 }
 
-std::string row_of(const Option& option) {
-  return "| `" + std::string(option.pointer.substr(1)) + "` | " + std::string(option.meaning) +
+std::string row_of(const Option& option, std::string_view key) {
+  return "| `" + std::string(key) + "` | " + std::string(option.meaning) +
          " | " + allowed_values(option) + " | " + default_of(option) + " |";
 }
 
 Lines table_of_keys() {
   Lines rows = {"| key | what it means | allowed | default |", "| --- | --- | --- | --- |"};
   for (const Option& option : scenario_options()) {
-    if (is_told(option)) rows.push_back(row_of(option));
+    if (is_told(option)) rows.push_back(row_of(option, option.pointer.substr(1)));
   }
   return rows;
 }
 
-TEST_CASE("the readme tells every key of a scenario with its default") {
+// Holds the rows behind a marker to those expected, or writes them anew.
+void check_rows(const std::string& mark, const Lines& rows) {
   Readme readme;
-  const auto marker = std::ranges::find(readme.lines(), "<!-- keys -->");
+  const auto marker = std::ranges::find(readme.lines(), mark);
   REQUIRE(marker != readme.lines().end());
   const auto first = static_cast<std::size_t>(marker - readme.lines().begin()) + 1;
   const auto rows_shown = [&] {
-    Lines rows;
+    Lines rows_there;
     for (std::size_t i = first; readme.lines()[i].starts_with('|'); ++i) {
-      rows.push_back(readme.lines()[i]);
+      rows_there.push_back(readme.lines()[i]);
     }
-    return rows;
+    return rows_there;
   };
-  const Lines rows = table_of_keys();
-  CHECK(rows.size() > 40);
   if (refreshing()) readme.put(first, rows_shown().size(), rows);
   CHECK(text_of(rows_shown()) == text_of(rows));
+}
+
+TEST_CASE("the readme tells every key of a scenario with its default") {
+  const Lines rows = table_of_keys();
+  CHECK(rows.size() > 40);
+  check_rows("<!-- keys -->", rows);
+}
+
+TEST_CASE("the readme tells every limit of a plan") {
+  Lines rows = {"| key of the plan | what it means | allowed | default |",
+                "| --- | --- | --- | --- |"};
+  constexpr std::string_view block = "/plan/";
+  for (const Option& option : tract_options()) {
+    if (!option.pointer.starts_with(block) || option.pointer.ends_with("/#")) continue;
+    rows.push_back(row_of(option, option.pointer.substr(block.size())));
+  }
+  CHECK(rows.size() > 15);
+  check_rows("<!-- plan keys -->", rows);
 }
 
 TEST_CASE("the readme names every scenario and gives every caution") {
