@@ -133,11 +133,12 @@ std::string models_text(const std::vector<EquationSet>& models,
                         const std::vector<EstablishmentRecipe>& ways) {
   std::string text;
   for (const EquationSet& model : models) text += head_text(model) + "\n";
-  text += "\"staddle models ID\" shows the equations of one. Instead of a model a scenario may name "
-          "a\n"
-          "yield table of your own: \"yield_table\": \"table.csv\".\n\n"
-          "Ways to start a stand, for the command plant (establishment.alternatives, \"from\");\n"
-          "\"staddle models ID\" shows the costs, gains and sources of one:\n\n";
+  text +=
+      "\"staddle models ID\" shows the equations of one. Instead of a model a scenario may name "
+      "a\n"
+      "yield table of your own: \"yield_table\": \"table.csv\".\n\n"
+      "Ways to start a stand, for the command plant (establishment.alternatives, \"from\");\n"
+      "\"staddle models ID\" shows the costs, gains and sources of one:\n\n";
   for (const EstablishmentRecipe& way : ways) {
     text += fmt::format("  {:<36}{}\n", way.id, way.name);
   }
