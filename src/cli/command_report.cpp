@@ -14,6 +14,7 @@
 #include "cli/scenario_question.h"
 #include "cli/storm_zone_ids.h"
 #include "cli/whole_number.h"
+#include "cli/written_bytes.h"
 #include "staddle/io/tract_reader.h"
 #include "staddle/report/calendar.h"
 #include "staddle/report/owner_report.h"
@@ -38,58 +39,66 @@ void set_up(CommandLine& line, ReportCommandOptions& options) {
   line.flag("summary", "the answer alone, in twelve lines at most", &options.summary);
   line.value("threads", "T", "threads to work with (0, the default: all cores); changes no figure",
              &options.threads);
+  line.choice("format", "FORMAT",
+              "what to print where no file is named: text (the default), md or html",
+              {"text", "md", "html"}, &options.output.format);
   line.value("output,o", "FILE",
-             "write there; its ending chooses the form: .html .md .txt .xlsx .ics (without it, "
-             "text to standard output)",
+             "write there; its ending chooses the form: .html .md .txt .xlsx .ics (default: "
+             "standard output)",
              &options.output.file);
 }
 
-// A report, and the answers that a spreadsheet and a calendar are made from; a tract has
-// none of these.
+// A report, and what a spreadsheet and a calendar are made from besides: the answers on a
+// stand, or a tract and its solution.
 struct Made {
   OwnerReport report;
   std::optional<StandAnswers> answers = std::nullopt;
+  std::optional<TractFile> tract = std::nullopt;
+  std::optional<TractSolution> solution = std::nullopt;
   ExitCode code = ExitCode::done;
 };
 
-// A form of the report, by the ending of the file that is to hold it; those without a
-// summary are of one stand alone.
+// A form of the report, by the ending of the file that is to hold it.
 struct Form {
   const char* ending;
-  Outcome (*whole)(const Made& made, const std::string& path);
-  std::string (*summary)(const OwnerReport& report);
+  Outcome (*whole)(const Made& made);
+  std::string (*summary)(const OwnerReport& report);  // null: it has none
+  bool needs_year = false;                            // the year of the present
 };
 
 template <std::string (*write)(const OwnerReport&)>
-Outcome whole_text(const Made& made, const std::string&) {
+Outcome whole_text(const Made& made) {
   return {made.code, write(made.report)};
 }
 
-Outcome workbook(const Made& made, const std::string& path) {
-  const std::optional<std::string> failure = write_workbook(path, *made.answers, made.report);
-  if (failure) return {ExitCode::fault, "", {{FaultCode::unreadable, path, "", *failure, ""}}};
-  Outcome outcome = done("");
-  outcome.written = true;
-  return outcome;
+Outcome workbook(const Made& made) {
+  const Result<std::string> bytes = written_bytes([&](const std::string& path) {
+    return made.answers ? write_workbook(path, *made.answers, made.report)
+                        : write_workbook(path, *made.tract, *made.solution, made.report);
+  });
+  if (!bytes) return {ExitCode::fault, "", bytes.error()};
+  return {made.code, *bytes};
 }
 
-Outcome calendar(const Made& made, const std::string&) {
-  const Scenario& scenario = made.answers->scenario;
-  const Result<std::string> text = stand_calendar(scenario, made.answers->advice);
-  if (!text) return wrong_input(text.error(), scenario.file);
-  return done(*text);
+Outcome calendar(const Made& made) {
+  const Result<std::string> text =
+      made.answers ? stand_calendar(made.answers->scenario, made.answers->advice)
+                   : tract_calendar(*made.tract, *made.solution);
+  if (!text) return wrong_input(text.error(), "");
+  return {made.code, *text};
 }
 
 constexpr std::array<Form, 5> forms{{{".html", whole_text<to_html>, summary_html},
                                      {".md", whole_text<to_markdown>, summary_markdown},
                                      {".xlsx", workbook, nullptr},
-                                     {".ics", calendar, nullptr},
+                                     {".ics", calendar, nullptr, true},
                                      {".txt", whole_text<to_text>, summary_text}}};
 
-// Standard output takes text.
 const Form* form_of(const OutputOptions& output) {
-  if (!output.file || *output.file == "-") return &forms.back();
-  const std::string ending = std::filesystem::path(*output.file).extension().string();
+  const bool to_a_file = output.file && *output.file != "-";
+  const std::string ending = to_a_file ? std::filesystem::path(*output.file).extension().string()
+                             : output.format == "text" ? ".txt"
+                                                       : "." + output.format;
   const auto found =
       std::ranges::find_if(forms, [&](const Form& form) { return ending == form.ending; });
   return found == forms.end() ? nullptr : &*found;
@@ -115,10 +124,18 @@ std::optional<Outcome> refused_form(const ReportCommandOptions& options) {
   return std::nullopt;
 }
 
-Result<Made> report_on_tract(InputFiles& inputs, const std::string& name, unsigned threads) {
-  const Result<TractFile> tract = read_tract(inputs.text(), name, inputs.loader());
+// A calendar without its year is refused before the long work.
+Faults faults_of_year(const Form& form, std::optional<CalendarYear> present_year) {
+  return form.needs_year ? faults_of_calendar(present_year) : Faults();
+}
+
+Result<Made> report_on_tract(InputFiles& inputs, const std::string& name, const Form& form,
+                             unsigned threads) {
+  Result<TractFile> tract = read_tract(inputs.text(), name, inputs.loader());
   if (!tract) return tract.error();
-  const Result<TractSolution> solution = [&] {
+  Faults faults = faults_of_year(form, tract->present_year);
+  if (!faults.empty()) return faults;
+  Result<TractSolution> solution = [&] {
     RoundLine line;
     TractOptions solving;
     solving.threads = threads;
@@ -128,12 +145,17 @@ Result<Made> report_on_tract(InputFiles& inputs, const std::string& name, unsign
   if (!solution) return solution.error();
   Made made{owner_report(*tract, *solution, inputs.take())};
   if (solution->status == TractSolution::Status::infeasible) made.code = ExitCode::no_regime;
+  made.tract = std::move(tract).value();
+  made.solution = std::move(solution).value();
   return made;
 }
 
-Result<Made> report_on_stand(InputFiles& inputs, const std::string& name, unsigned threads) {
+Result<Made> report_on_stand(InputFiles& inputs, const std::string& name, const Form& form,
+                             unsigned threads) {
   const Result<Scenario> scenario = read_scenario(inputs.text(), name, inputs.loader());
   if (!scenario) return scenario.error();
+  Faults faults = faults_of_year(form, scenario->present_year);
+  if (!faults.empty()) return faults;
   Result<StandAnswers> answers = [&] {
     ProgressBar bar("working out the report");
     StandAnswersOptions answering;
@@ -155,15 +177,11 @@ Outcome run(const ReportCommandOptions& options) {
   Result<InputFiles> inputs = InputFiles::read(options.file);
   if (!inputs) return wrong_input(inputs.error(), name);
   const Form& form = *form_of(options.output);
-  const bool tract = says_it_is_a_tract(inputs->text());
-  if (tract && form.summary == nullptr) {
-    return refuse_form(*options.output.file, "this form is of one stand, not of a tract", true);
-  }
-  const auto make = tract ? report_on_tract : report_on_stand;
-  const Result<Made> made = make(inputs.value(), name, static_cast<unsigned>(*threads));
+  const auto make = says_it_is_a_tract(inputs->text()) ? report_on_tract : report_on_stand;
+  const Result<Made> made = make(inputs.value(), name, form, static_cast<unsigned>(*threads));
   if (!made) return wrong_input(made.error(), name);
   if (options.summary) return {made->code, form.summary(made->report)};
-  return form.whole(*made, options.output.file.value_or("-"));
+  return form.whole(*made);
 }
 
 const char* const example_output =
@@ -181,9 +199,9 @@ Command report_command() {
       "the ways side by side, the money, the growth, the years that are as good, storms, prices,\n"
       "plots and tax as far as the file names them, each with its figure and its table; what is\n"
       "taken for granted, sources, cautions, and the inputs to make it again. A page (.html)\n"
-      "works without a network and prints on Letter paper. Of one stand also a spreadsheet\n"
-      "(.xlsx), in which a consultant changes rate and prices under the plans as they are, and a\n"
-      "calendar (.ics) of the work by its seasons.",
+      "works without a network and prints on Letter paper. A spreadsheet (.xlsx) lets a\n"
+      "consultant change rate and prices under the plans as they are; a calendar (.ics) holds the\n"
+      "work by its seasons, and needs the year of the present (calendar_year).",
       "staddle report scenarios/stand/juniper_creek.json --summary",
       example_output,
       binder<ReportCommandOptions>(set_up, run)};
