@@ -32,6 +32,8 @@ TEST_CASE("the ending of the output file chooses the form of a report") {
   }
   CHECK(report({}).out == read_file(folder.path("out.txt")));
   CHECK(report({"-o", "-"}).out == read_file(folder.path("out.txt")));
+  CHECK(report({"--format", "md"}).out == read_file(folder.path("out.md")));
+  CHECK(report({"--format", "html", "-o", "-"}).out == read_file(folder.path("out.html")));
 }
 
 TEST_CASE("an ending that is no form of a report is refused with those allowed") {
@@ -69,7 +71,7 @@ TEST_CASE("faults of a scenario and of its stated plans are told and nothing is 
   CHECK_FALSE(std::filesystem::exists(out));
 }
 
-TEST_CASE("a tract has a report and neither spreadsheet nor calendar") {
+TEST_CASE("a tract has a report in every form") {
   const TemporaryDirectory folder;
   const std::string tract = in_source_tree("scenarios/tract/three_heirs.json");
   const Run page = run_staddle({"report", tract, "-o", folder.path("out.html")});
@@ -79,10 +81,9 @@ TEST_CASE("a tract has a report and neither spreadsheet nor calendar") {
   CHECK_THAT(text, Contains("What the tract brings and costs, period by period") &&
                        Contains("<svg ") && Contains("three_heirs.json</h3>"));
   for (const char* name : {"out.xlsx", "out.ics"}) {
-    const Run run = run_staddle({"report", tract, "-o", folder.path(name)});
-    CHECK(run.exit_code == 2);
-    CHECK_THAT(run.err, Contains("of one stand, not of a tract") && Contains(".html"));
-    CHECK_FALSE(std::filesystem::exists(folder.path(name)));
+    CAPTURE(name);
+    CHECK(run_staddle({"report", tract, "-o", folder.path(name)}).exit_code == 0);
+    CHECK(std::filesystem::file_size(folder.path(name)) > 1000);
   }
 }
 
