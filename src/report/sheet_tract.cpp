@@ -31,7 +31,7 @@ void write_headings(Sheet& sheet, int row, const std::vector<Heading>& headings)
     sheet.text({row, column}, headings[i].text, Look::column);
     sheet.width(column, column, headings[i].width);
   }
-  sheet.height(row, 32);
+  sheet.height(row, 48);
   sheet.freeze({row + 1, 1});
   sheet.print_setup({.landscape = true, .rows_on_top = {{row, row}}});
 }
