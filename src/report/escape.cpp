@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "report/escape.h"
 
+#include <algorithm>
 #include <string_view>
 
 namespace staddle::escape {
@@ -45,28 +46,30 @@ std::string markup(const std::string& text) {
   return escaped;
 }
 
-std::string markdown(const std::string& text) {
-  constexpr std::string_view anywhere = "\\`*_[]<>|~^";
-  constexpr std::string_view at_start = "#+-=!:";
-  const std::string line = one_line(text);
-  const std::size_t start = line.find_first_not_of(' ');
-  std::size_t after_digits = start;  // "12." and "12)" would begin a list
-  while (after_digits < line.size() && line[after_digits] >= '0' && line[after_digits] <= '9') {
-    ++after_digits;
-  }
+std::string markdown_within(const std::string& text) {
+  constexpr std::string_view special = "\\`*_[]<>|~^";
   std::string escaped;
-  for (std::size_t i = 0; i < line.size(); ++i) {
-    const char c = line[i];
+  for (const char c : one_line(text)) {
     if (c == '&') {
       escaped += "&amp;";
       continue;
     }
-    const bool opens = i == start && at_start.find(c) != std::string_view::npos;
-    const bool lists = i == after_digits && i > start && (c == '.' || c == ')');
-    if (anywhere.find(c) != std::string_view::npos || opens || lists) escaped += '\\';
+    if (special.find(c) != std::string_view::npos) escaped += '\\';
     escaped += c;
   }
   return escaped;
+}
+
+std::string markdown(const std::string& text) {
+  constexpr std::string_view at_start = "#+-=!:";
+  const std::string line = one_line(text);
+  const std::size_t start = std::min(line.find_first_not_of(' '), line.size());
+  std::size_t from = start;  // "12." and "12)" would begin a list
+  while (from < line.size() && line[from] >= '0' && line[from] <= '9') ++from;
+  const bool lists = from > start && from < line.size() && (line[from] == '.' || line[from] == ')');
+  const bool opens = start < line.size() && at_start.find(line[start]) != std::string_view::npos;
+  if (!lists && !opens) return markdown_within(line);
+  return line.substr(0, from) + '\\' + line[from] + markdown_within(line.substr(from + 1));
 }
 
 }  // namespace staddle::escape

@@ -10,6 +10,8 @@ namespace staddle::escape {
 std::string markup(const std::string& text);
 // For a line of Markdown: nothing in it is a heading, list, link, table, emphasis or HTML.
 std::string markdown(const std::string& text);
+// The same inside a line, after other words or in a cell of a table.
+std::string markdown_within(const std::string& text);
 // One line: breaks and other control characters become spaces.
 std::string one_line(const std::string& text);
 

@@ -25,7 +25,9 @@ std::string list(const std::vector<std::string>& items) {
 }
 
 // An empty cell would join its neighbours in some readers.
-std::string cell(const std::string& text) { return text.empty() ? " " : markdown(text); }
+std::string cell(const std::string& text) {
+  return text.empty() ? " " : escape::markdown_within(text);
+}
 
 std::string table_text(const Table& table) {
   std::string heads = "|", rules = "|", rows;

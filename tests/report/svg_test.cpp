@@ -180,6 +180,9 @@ TEST_CASE("text of a user stays text in markup and in Markdown") {
   CHECK(escape::markup("a\nb\x01") == "a b ");
   CHECK(escape::markdown("*a* [b](c) <d> `e` |f| _g_ \\h") ==
         "\\*a\\* \\[b\\](c) \\<d\\> \\`e\\` \\|f\\| \\_g\\_ \\\\h");
+  CHECK(escape::markdown_within("-48.0 |") == "-48.0 \\|");
+  CHECK(escape::markdown("48.0 acres") == "48\\.0 acres");
+  CHECK(escape::markdown("") == "");
   CHECK(escape::markdown("# a") == "\\# a");
   CHECK(escape::markdown("  - a") == "  \\- a");
   CHECK(escape::markdown("12. a") == "12\\. a");
