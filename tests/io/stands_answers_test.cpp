@@ -164,9 +164,7 @@ TEST_CASE("faults of the header and of the shared blocks come together before an
   CHECK(faults[1].starts_with("county.json: /economics/real_discount_rate: "));
   CHECK(faults[2].starts_with("county.json: /economics/stumpage_usd_per_ton/sawtimber: "));
   CHECK(faults[3].starts_with("county.json: /economics/stumpage_usd_per_ton/veneer: "));
-  CHECK(faults[4] ==
-        "stands.csv: line 1, column age: there is no such column (did you mean "
-        "\"acres\"?)");
+  CHECK(faults[4].starts_with("stands.csv: line 1, column age: there is no such column"));
   CHECK(faults[5] == "stands.csv: line 1, column model: this column stands here twice");
 }
 

@@ -205,8 +205,8 @@ TEST_CASE("faults of a table of stands are told by line and column") {
   file["stands_csv"] = "wrong.csv";
   CHECK(places_of(file) ==
         std::vector<std::string>{
-            "wrong.csv: line 2, column acres", "wrong.csv: line 2, column site_index_ft",
-            "wrong.csv: line 2, column basal_area_ft2_ac", "wrong.csv: line 3, column name",
+            "wrong.csv: line 2, column acres", "wrong.csv: line 2, column basal_area_ft2_ac",
+            "wrong.csv: line 2, column site_index_ft", "wrong.csv: line 3, column name",
             "wrong.csv: line 3, column model", "wrong.csv: line 4"});
   file["stands_csv"] = "gone.csv";
   check_one_fault(file, "/stands_csv", FaultCode::unreadable);
