@@ -13,11 +13,6 @@ using json::Value;
 
 Value usd(Money amount) { return json::number(amount.in(dollars)); }
 
-// null where a search was stopped before anything was known.
-Value known_number(double value) {
-  return std::isfinite(value) ? json::number(value) : Value(nullptr);
-}
-
 const char* name_of(TractSolution::Status status) {
   switch (status) {
     case TractSolution::Status::optimal:
@@ -73,8 +68,8 @@ class TractWriter {
         {"message", solution_.message},
         {"keeps_limits", solution_.keeps_limits},
         {"present_value_usd", usd(solution_.present_value)},
-        {"bound_usd", known_number(solution_.bound.in(dollars))},
-        {"gap_fraction", known_number(solution_.gap_fraction)},
+        {"bound_usd", bound()},
+        {"gap_fraction", gap()},
         {"max_gap_asked", json::number(solution_.max_gap_asked)},
         {"unlimited_present_value_usd", usd(solution_.unlimited_present_value)},
         {"split_present_value_usd", usd(solution_.split_present_value)},
@@ -102,6 +97,19 @@ class TractWriter {
   }
 
  private:
+  // null where a search was stopped before anything was known.
+  Value bound() const {
+    const double value = solution_.bound.in(dollars);
+    return solution_.stands.empty() || !std::isfinite(value) ? Value(nullptr) : json::number(value);
+  }
+
+  // null where the plan breaks limits that another might keep.
+  Value gap() const {
+    const bool meant =
+        solution_.keeps_limits || solution_.status == TractSolution::Status::infeasible;
+    return meant && !bound().is_null() ? json::number(solution_.gap_fraction) : Value(nullptr);
+  }
+
   static Value schedule(const StandSchedule& stand) {
     return {{"name", stand.name},
             {"regimes", json::list(stand.regimes,

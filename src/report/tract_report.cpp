@@ -166,7 +166,7 @@ class TractTelling {
 
   std::string proof() const {
     const std::string message = words::capital(solution_.message) + ".";
-    const bool bounded = std::isfinite(solution_.bound.in(dollars));
+    const bool bounded = solution_.keeps_limits && std::isfinite(solution_.bound.in(dollars));
     if (solution_.status != Status::limit_reached || solution_.stands.empty() || !bounded) {
       return message;
     }

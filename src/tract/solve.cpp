@@ -19,6 +19,7 @@ Result<TractSolution> solve(const TractProblem& problem, const TractOptions& opt
   if (!models) return models.error();
   if (models->empty()) {
     TractSolution stopped;
+    stopped.max_gap_asked = options.max_gap;
     stopped.message = "stopped before every stand was solved on its own";
     return stopped;
   }
@@ -26,7 +27,9 @@ Result<TractSolution> solve(const TractProblem& problem, const TractOptions& opt
   for (const StandModel& model : *models) unlimited += model.acres * model.own_value;
   const Limits limits = limits_of(problem, unlimited);
   const Schedule schedule = make_schedule(*models, limits, problem.plan.whole_stands, options);
-  return tract_answer(problem, *models, limits, schedule, unlimited);
+  TractSolution solution = tract_answer(problem, *models, limits, schedule, unlimited);
+  solution.max_gap_asked = options.max_gap;
+  return solution;
 }
 
 }  // namespace staddle
