@@ -226,10 +226,11 @@ class PlantTelling {
                 {}};
     for (std::size_t place = 0; place < solution_.ranking.size(); ++place) {
       const AlternativeAnswer& answer = ranked(place);
+      const std::optional<MoneyPerAcre> less = answer.after_tax->loss_against_best;
       table.rows.push_back({cells::words(answer.alternative.name),
                             cells::per_acre(answer.best->value.objective),
                             cells::per_acre(answer.after_tax->plan.value.objective),
-                            cells::per_acre(answer.after_tax->loss_against_best.value())});
+                            cells::per_acre(less.value())});
     }
     section.tables.push_back(std::move(table));
     return section;
