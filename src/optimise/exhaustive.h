@@ -3,6 +3,7 @@
 
 #include "optimise/champions.h"
 #include "optimise/lattice_rules.h"
+#include "optimise/table_bounds.h"
 #include "staddle/optimise/solve.h"
 
 namespace staddle {
@@ -17,5 +18,10 @@ struct SearchOutcome {
 // share the years before they part. The baseline and the twin of every faster search.
 SearchOutcome search_exhaustively(const CaseKernel& kernel, const LatticeRules& rules,
                                   const StandOptions& options);
+
+// The same answer without valuing the harvests of thinned stands whose bound is below all
+// that is asked for.
+SearchOutcome search_by_table_bounds(const CaseKernel& kernel, const LatticeRules& rules,
+                                     const StandOptions& options);
 
 }  // namespace staddle

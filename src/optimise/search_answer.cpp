@@ -15,9 +15,10 @@ double near_best_tolerance_usd_ac(double best_usd_ac) {
   return std::max(least_usd_ac, share * std::fabs(best_usd_ac));
 }
 
-SearchAnswer answer_exhaustively(const CaseKernel& kernel, const LatticeRules& rules,
-                                 const StandOptions& options) {
-  const SearchOutcome outcome = search_exhaustively(kernel, rules, options);
+namespace {
+
+SearchAnswer answer_of(const SearchOutcome& outcome, const LatticeRules& rules,
+                       const StandOptions& options) {
   const Champions& champions = outcome.champions;
   SearchAnswer answer;
   answer.best = champions.best();
@@ -35,6 +36,18 @@ SearchAnswer answer_exhaustively(const CaseKernel& kernel, const LatticeRules& r
       rules, *answer.best, [&](int at) { return is_near(champions.with_final(at)); },
       [&](int at) { return is_near(champions.with_first_cut(at)); });
   return answer;
+}
+
+}  // namespace
+
+SearchAnswer answer_exhaustively(const CaseKernel& kernel, const LatticeRules& rules,
+                                 const StandOptions& options) {
+  return answer_of(search_exhaustively(kernel, rules, options), rules, options);
+}
+
+SearchAnswer answer_by_table_bounds(const CaseKernel& kernel, const LatticeRules& rules,
+                                    const StandOptions& options) {
+  return answer_of(search_by_table_bounds(kernel, rules, options), rules, options);
 }
 
 #ifndef STADDLE_HAVE_HIGHWAY

@@ -49,6 +49,9 @@ WindowAges outermost_ages(const LatticeRules& rules, const Champion& best,
 // Every regime valued by the plain evaluator: the baseline and the twin.
 SearchAnswer answer_exhaustively(const CaseKernel& kernel, const LatticeRules& rules,
                                  const StandOptions& options);
+// The same, with less to value. REQUIRES: as TableBounds.
+SearchAnswer answer_by_table_bounds(const CaseKernel& kernel, const LatticeRules& rules,
+                                    const StandOptions& options);
 // How many trajectories are followed before a table of bounds is made, which takes the
 // time of about so many.
 inline constexpr std::uint64_t usual_patience = 2000;

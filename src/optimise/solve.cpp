@@ -28,12 +28,14 @@ NearBest near_best_of(const WindowAges& ages, double best_usd_ac) {
 
 SearchAnswer search(const CaseKernel& kernel, const LatticeRules& rules,
                     const StandOptions& options) {
-  // A table's shares of products come from a search for an age: no closed form to vector.
   // What a tax basis saves depends on all cuts before.
-  const bool plain = options.method == StandOptions::Method::exhaustive ||
-                     kernel.growth().from_table() || kernel.has_basis() || rules.final_from() > rules.final_to();
-  return plain ? answer_exhaustively(kernel, rules, options)
-               : answer_by_vectors(kernel, rules, options);
+  const bool plain = options.method == StandOptions::Method::exhaustive || kernel.has_basis() ||
+                     rules.final_from() > rules.final_to();
+  if (plain) return answer_exhaustively(kernel, rules, options);
+  if (!kernel.growth().from_table()) return answer_by_vectors(kernel, rules, options);
+  // A table's shares of products come from a search for an age: no closed form to vector.
+  return kernel.hazard_active() ? answer_exhaustively(kernel, rules, options)
+                                : answer_by_table_bounds(kernel, rules, options);
 }
 
 }  // namespace

@@ -73,6 +73,8 @@ class AssortmentKernel {
   double coefficient(std::size_t product, std::size_t term) const {
     return coefficients_[product * terms_.size() + term];
   }
+  // Of a user's yield table; absent for other growth.
+  const std::optional<TableColumns>& table() const { return columns_; }
   double top_power() const { return top_power_; }    // m2
   double tree_power() const { return tree_power_; }  // m4
   double dbh_power() const { return dbh_power_; }    // m5

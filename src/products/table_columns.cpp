@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
+#include <functional>
 
 #include "numeric/monotone_curve.h"
 #include "staddle/base/tolerance.h"
@@ -28,6 +29,11 @@ TableColumns::TableColumns(const YieldTable& table)
                                                  square_feet_per_acre(basal_area_[quarter].c0))
                              .in(inches));
   }
+  const auto [least, most] = std::minmax_element(diameters_.begin(), diameters_.end());
+  least_diameter_ = *least;
+  most_diameter_ = *most;
+  rising_ = std::adjacent_find(diameters_.begin(), diameters_.end(), std::greater_equal<>()) ==
+            diameters_.end();
 }
 
 TableColumns::Column TableColumns::column_of(const YieldTable& table,
@@ -65,10 +71,61 @@ void TableColumns::tons_at(double age_yr, double* tons) const {
   }
 }
 
+std::vector<TableColumns::PricedPart> TableColumns::priced_parts(const double* prices) const {
+  constexpr int parts = 4;  // of a quarter year
+  const double highest_price = *std::max_element(prices, prices + tons_.size());
+  double smallest = HUGE_VAL, largest = 0.0;
+  for (const int row : row_ages_) {
+    smallest = std::min(smallest, diameter_of_row(row));
+    largest = std::max(largest, diameter_of_row(row));
+  }
+  const auto is_end = [&](std::size_t quarter) {
+    const double d = diameters_[quarter];
+    return d <= smallest || d >= largest;
+  };
+  std::vector<PricedPart> found;
+  for (std::size_t quarter = 0; quarter < trees_.size(); ++quarter) {
+    const bool last_age = quarter + 1 == trees_.size();
+    for (int part = 0; part < (last_age ? 1 : parts); ++part) {
+      const double low = static_cast<double>(part) / parts;
+      const double high = last_age ? low : static_cast<double>(part + 1) / parts;
+      const auto area = basal_area_[quarter].bernstein(low, high);
+      const auto trees = trees_[quarter].bernstein(low, high);
+      std::array<double, 4> tons{}, worth{};
+      for (std::size_t i = 0; i < tons_.size(); ++i) {
+        const auto of_product = tons_[i][quarter].bernstein(low, high);
+        for (std::size_t j = 0; j < tons.size(); ++j) {
+          tons[j] += of_product[j];
+          worth[j] += prices[i] * of_product[j];
+        }
+      }
+      PricedPart priced;
+      const auto [least_area, most_area] = std::minmax_element(area.begin(), area.end());
+      const auto [least_trees, most_trees] = std::minmax_element(trees.begin(), trees.end());
+      priced.least_basal_area = std::max(0.0, *least_area / *most_trees);
+      priced.most_basal_area = *least_trees > 0.0 ? *most_area / *least_trees : HUGE_VAL;
+      // A quotient of such means is no higher than the highest quotient, denominators above 0.
+      priced.most_price = 0.0;
+      for (std::size_t j = 0; j < tons.size(); ++j) {
+        priced.most_price =
+            std::max(priced.most_price, tons[j] > 0.0 ? worth[j] / tons[j] : highest_price);
+      }
+      priced.most_price = std::min(priced.most_price, highest_price);
+      priced.at_an_end = is_end(quarter) || (!last_age && is_end(quarter + 1));
+      found.push_back(priced);
+    }
+  }
+  return found;
+}
+
 double TableColumns::age_of_diameter(double diameter_in, int age_yr) const {
   const int last = static_cast<int>(diameters_.size()) - 1;
   const int here = (age_yr - first_age_yr_) * quarters_per_year;
   if (diameter(here) == diameter_in) return age_yr;
+  if (diameter_in < least_diameter_ || diameter_in > most_diameter_) {
+    return row_nearest_in_diameter(diameter_in, age_yr);
+  }
+  if (rising_) return age_in_rising_diameters(here, diameter_in);
   // A step crosses where the sign changes over it or its far end hits the diameter.
   const auto crosses = [&](int near, int far) {
     return diameter(far) == diameter_in ||
@@ -85,6 +142,15 @@ double TableColumns::age_of_diameter(double diameter_in, int age_yr) const {
     return age_yr - younger <= older - age_yr ? younger : older;
   }
   return row_nearest_in_diameter(diameter_in, age_yr);
+}
+
+// What the search outward finds, where there is one such age only.
+double TableColumns::age_in_rising_diameters(int here, double diameter_in) const {
+  const auto begin = diameters_.begin(), at = begin + here;
+  const auto quarter = diameter_in < *at
+                           ? std::upper_bound(begin, at, diameter_in) - begin
+                           : std::lower_bound(at, diameters_.end(), diameter_in) - begin;
+  return age_between(static_cast<int>(quarter) - 1, diameter_in);
 }
 
 // The diameter is d where basal area - k d^2 trees = 0: a cubic over the quarter. Newton's
@@ -113,20 +179,28 @@ double TableColumns::age_between(int quarter, double diameter_in) const {
   return first_age_yr_ + (quarter + t) / quarters_per_year;
 }
 
+double TableColumns::diameter_of_row(int row) const {
+  return diameter((row - first_age_yr_) * quarters_per_year);
+}
+
 double TableColumns::row_nearest_in_diameter(double diameter_in, int age_yr) const {
-  const auto of_row = [&](int row) { return diameter((row - first_age_yr_) * quarters_per_year); };
+  if (rising_) {
+    const bool young =
+        std::fabs(diameter_in - least_diameter_) <= std::fabs(diameter_in - most_diameter_);
+    return young ? row_ages_.front() : row_ages_.back();
+  }
   double smallest = HUGE_VAL;
   double largest = 0.0;
   for (const int row : row_ages_) {
-    smallest = std::min(smallest, of_row(row));
-    largest = std::max(largest, of_row(row));
+    smallest = std::min(smallest, diameter_of_row(row));
+    largest = std::max(largest, diameter_of_row(row));
   }
   const double wanted =
       std::fabs(diameter_in - smallest) <= std::fabs(diameter_in - largest) ? smallest : largest;
   int nearest = row_ages_.front();
   int distance = nearest + age_yr;
   for (const int row : row_ages_) {
-    if (of_row(row) != wanted || std::abs(row - age_yr) >= distance) continue;
+    if (diameter_of_row(row) != wanted || std::abs(row - age_yr) >= distance) continue;
     distance = std::abs(row - age_yr);
     nearest = row;
   }
