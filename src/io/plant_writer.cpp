@@ -101,7 +101,7 @@ class PlantJson {
   static Value after_tax(const AlternativeAfterTax& taxed) {
     return {{"establishment_usd_ac", json::usd_ac(taxed.establishment)},
             {"later_practices_usd_ac", json::usd_ac(taxed.later_practices)},
-            {"loss_against_best_usd_ac", json::usd_ac(taxed.loss_against_best)},
+            {"loss_against_best_usd_ac", money(taxed.loss_against_best)},
             {"gain_of_next_better_usd_ac", money(taxed.gain_of_next_better)}};
   }
 

@@ -46,15 +46,18 @@ class Comparison {
     if (options_.progress) options_.progress(done);
   }
 
-  // Losses and gains come with the ranks.
+  // Losses and gains come with the ranks; without a regime there are the costs alone.
   std::optional<AlternativeAfterTax> after_tax(const StandProblem& stand,
-                                               const Regime& regime) const {
+                                               const std::optional<PricedRegime>& best) const {
     if (!problem_.tax) return std::nullopt;
     const AfterTax taxed(stand.stand_case, *problem_.tax, stand.acres);
-    const RegimeValue value = taxed.value(regime);
     const Costs& costs = taxed.stand_case().costs;
-    return AlternativeAfterTax{
-        {value, value.objective}, costs.establishment, sum_of(costs.practices), {}, {}};
+    AlternativeAfterTax money{{}, costs.establishment, sum_of(costs.practices), {}, {}};
+    if (best) {
+      const RegimeValue value = taxed.value(best->regime);
+      money.plan = {value, value.objective};
+    }
+    return money;
   }
 
   void answer(std::size_t i) {
@@ -64,15 +67,16 @@ class Comparison {
     answer.later_practices = sum_of(answer.alternative.later_practices());
     answer.reason = shut_by(answer.alternative, problem_.site);
     answer.shut = !answer.reason.empty();
-    if (answer.shut) return;
     const StandProblem stand = problem_.stand(answer.alternative);
+    answer.after_tax = after_tax(stand, std::nullopt);
+    if (answer.shut) return;
     StandSolution solved = solve(stand, solving_);
     if (solved.status == StandSolution::Status::no_regime) {
       answer.reason = solved.reason;
       return;
     }
     answer.best = std::move(solved.best);
-    answer.after_tax = after_tax(stand, answer.best->regime);
+    answer.after_tax = after_tax(stand, answer.best);
     answer.extrapolations = extrapolations_of(problem_, answer);
   }
 
@@ -80,7 +84,7 @@ class Comparison {
     StandSolution solved = solve(*problem_.as_stated, solving_);
     if (solved.status == StandSolution::Status::no_regime) return;
     solution_.as_stated = std::move(solved.best);
-    if (const auto taxed = after_tax(*problem_.as_stated, solution_.as_stated->regime)) {
+    if (const auto taxed = after_tax(*problem_.as_stated, solution_.as_stated)) {
       solution_.as_stated_after_tax = taxed->plan;
     }
   }

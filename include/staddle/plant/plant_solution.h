@@ -31,9 +31,9 @@ struct Extrapolation {
 
 // The money of an answer after tax: the plan and its rank stay those before tax.
 struct AlternativeAfterTax {
-  PlanAfterTax plan;
+  PlanAfterTax plan;  // where the answer has a best
   MoneyPerAcre establishment, later_practices;
-  MoneyPerAcre loss_against_best;
+  std::optional<MoneyPerAcre> loss_against_best;
   std::optional<MoneyPerAcre> gain_of_next_better;
 };
 
