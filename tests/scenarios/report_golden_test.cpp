@@ -41,9 +41,11 @@ TEST_CASE("reports are written as the golden files say") {
   const support::TemporaryDirectory folder;
   compare(written("scenarios/stand/juniper_creek.json", folder.path("a.html")),
           "juniper_creek.html");
-  compare(written("scenarios/stand/near_the_coast.json", folder.path("a.md")), "near_the_coast.md");
+  compare(written("scenarios/stand/near_the_coast.json", folder.path("a.md")),
+          "near_the_coast.markdown");
   compare(written("scenarios/stand/bare_land.json", folder.path("a.txt")), "bare_land.txt");
-  compare(written("scenarios/tract/sweetgum_fork.json", folder.path("t.md")), "sweetgum_fork.md");
+  compare(written("scenarios/tract/sweetgum_fork.json", folder.path("t.md")),
+          "sweetgum_fork.markdown");
 }
 
 TEST_CASE("the summaries of all scenarios are those of the golden file") {
