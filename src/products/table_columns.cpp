@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstdlib>
 #include <functional>
+#include <limits>
 
 #include "numeric/monotone_curve.h"
 #include "staddle/base/tolerance.h"
@@ -198,7 +199,7 @@ double TableColumns::row_nearest_in_diameter(double diameter_in, int age_yr) con
   const double wanted =
       std::fabs(diameter_in - smallest) <= std::fabs(diameter_in - largest) ? smallest : largest;
   int nearest = row_ages_.front();
-  int distance = nearest + age_yr;
+  int distance = std::numeric_limits<int>::max();
   for (const int row : row_ages_) {
     if (diameter_of_row(row) != wanted || std::abs(row - age_yr) >= distance) continue;
     distance = std::abs(row - age_yr);

@@ -103,6 +103,68 @@ TEST_CASE("a basis without stated tons goes with the tons that stand now") {
         relative(usd(said.value(thinned).objective), round_off));
 }
 
+TEST_CASE("where no timber stands yet each cut uses the share of the basis that it takes") {
+  TaxRules rules;
+  rules.reforestation_deduction = false;
+  const AfterTax tax(bare(), rules, acres(20));
+  const RegimeReport told = tax.report(stated("", thinned)).value();
+  const double shrink = 1 / (1.05 * 1.02);
+  const auto total = [](const std::vector<Yield>& tons) {
+    double sum = 0.0;
+    for (const Yield& yield : tons) sum += yield.in(tons_per_acre);
+    return sum;
+  };
+  double left = 1.0;
+  double expected = 0.0;
+  for (const ThinningRecord& cut : told.thinnings) {
+    const YearRecord& year = told.years[static_cast<std::size_t>(cut.at.whole())];
+    const double used = left * total(cut.tons) / total(year.tons);
+    left -= used;
+    expected += 0.15 * 350 * used * std::pow(shrink, cut.at.in(years));
+  }
+  expected += 0.15 * 350 * left * std::pow(shrink, 33);
+  CHECK(usd(tax.worth_of_basis(thinned)) == within(expected / (1 - told.value.land_weight), 1e-9));
+}
+
+TEST_CASE("what stands sells for its price less tax on what exceeds the basis that is left") {
+  TaxRules rules;
+  rules.basis = dollars_per_acre(400);
+  rules.basis_tons = tons_per_acre(90);
+  const StandCase stand = standing();
+  const AfterTax tax(stand, rules, acres(40), stand.land_value);
+  const RegimeReport before = simulate(stand, stated("", thinned)).value();
+  const RegimeReport after = told_after_tax(before, tax);
+  double left = 1.0;
+  std::size_t cut = 0;
+  for (std::size_t i = 0; i < before.years.size(); ++i) {
+    const Age at = before.years[i].at;
+    const double saves = 0.15 * 400 * std::pow(1.02, -static_cast<double>(i));
+    CHECK(usd(after.years[i].stumpage_value) ==
+          within(0.85 * usd(before.years[i].stumpage_value) + saves * left, 1e-9));
+    if (cut == before.thinnings.size() || before.thinnings[cut].at != at) continue;
+    double tons = 0.0;
+    for (const Yield& yield : before.thinnings[cut].tons) tons += yield.in(tons_per_acre);
+    left -= std::min(left, tons / 90);
+    CHECK(usd(after.thinnings[cut].stumpage_left) ==
+          within(0.85 * usd(before.thinnings[cut].stumpage_left) + saves * left, 1e-9));
+    ++cut;
+  }
+  CHECK(cut == 2);
+}
+
+TEST_CASE("what a thinning leaves is worth what stood less what was cut at final prices") {
+  const StandCase stand = standing();
+  const RegimeReport told = simulate(stand, stated("", thinned)).value();
+  for (const ThinningRecord& cut : told.thinnings) {
+    const YearRecord& year = told.years[static_cast<std::size_t>(cut.at.whole() - 17)];
+    double left = usd(year.stumpage_value);
+    for (std::size_t i = 0; i < cut.tons.size(); ++i) {
+      left -= usd(cut.tons[i] * stand.prices[i].stumpage);
+    }
+    CHECK(usd(cut.stumpage_left) == within(left, 1e-9));
+  }
+}
+
 TEST_CASE("the report after tax adds up to its own value") {
   TaxRules rules;
   rules.basis = dollars_per_acre(250);

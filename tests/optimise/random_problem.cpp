@@ -132,6 +132,14 @@ EstablishmentResponse random_response(RandomStream& random, const EquationSet& s
   return response;
 }
 
+// Diameters that fall from a row on, so that some stand at two ages.
+void thin_diameters(RandomStream& random, YieldTable& table) {
+  const int rows = static_cast<int>(table.age_yr.size());
+  for (int row = whole_between(random, rows / 3, rows - 2); row < rows; ++row) {
+    table.basal_area_ft2_ac[static_cast<std::size_t>(row)] *= between(random, 0.6, 0.95);
+  }
+}
+
 }  // namespace
 
 Hazard random_hazard(RandomStream& random) {
@@ -187,10 +195,11 @@ YieldTable random_table(RandomStream& random) {
 
 StandProblem random_problem(RandomStream& random, const ProblemKind& kind) {
   const DecisionLattice lattice = random_lattice(random, kind);
-  const bool table = chance(random, 0.08);
+  const bool table = chance(random, 0.08) || kind.tables;
   const auto models = [&]() -> std::pair<GrowthModel, Assortment> {
     if (table) {
-      const YieldTable rows = random_table(random);
+      YieldTable rows = random_table(random);
+      if (kind.tables && chance(random, 0.4)) thin_diameters(random, rows);
       return {GrowthModel::from_table(rows), Assortment::from_table(rows)};
     }
     const EquationSet set = chance(random, 0.5) ? coastal_loblolly() : upland_loblolly();

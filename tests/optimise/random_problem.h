@@ -13,6 +13,7 @@ struct ProblemKind {
   bool just_so = false;      // exactly max_thinnings
   int removals = 6;          // at most so many removal fractions
   int years = 22;            // the thinning window is at most so wide
+  bool tables = false;       // growth by a yield table, its diameters not always rising
   bool responses = false;    // years gained, hardwoods, a thinned young stand
 };
 

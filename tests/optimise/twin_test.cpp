@@ -99,6 +99,12 @@ TEST_CASE("the proved search answers as the exhaustive one for stands that were 
   check_twins("stormy twins of responses", {.storms = true, .years = 12, .responses = true}, 40);
 }
 
+TEST_CASE("the bounded search of yield tables answers as the exhaustive one") {
+  check_twins("twins of tables", {.tables = true}, 150);
+  check_twins("tables of three", {.max_thinnings = 3, .just_so = true, .removals = 3, .years = 14,
+                                  .tables = true}, 10);
+}
+
 // Every first cut of the lattice, by both methods; the best of them is that of any cut.
 void check_first_cuts(const StandProblem& problem) {
   for (int at = problem.lattice.thinning_from.whole(); at <= problem.lattice.thinning_to.whole();
