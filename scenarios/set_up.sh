@@ -78,6 +78,7 @@ configure_and_build() {
   if [[ ! -e $directory/CMakeCache.txt ]] && command -v ninja >/dev/null; then
     generator=(-G Ninja)
   fi
-  cmake -S . -B "$directory" "${generator[@]}" -DCMAKE_BUILD_TYPE=Release "$@" --log-level=NOTICE
+  cmake -S . -B "$directory" "${generator[@]}" -DCMAKE_BUILD_TYPE=Release -DPRECOMPILE=ON \
+        --log-level=NOTICE "$@"
   cmake --build "$directory" --parallel "$(nproc)"
 }

@@ -33,5 +33,36 @@ function(staddle_add_folder folder)
   if(sources AND outside)
     target_link_libraries(${library} PRIVATE ${outside})
   endif()
+  if(sources AND PRECOMPILE)
+    staddle_precompile(${folder})
+  endif()
+  if(sources AND folder IN_LIST STADDLE_SELDOM_RUN)
+    target_compile_options(${library} PRIVATE $<$<CONFIG:Release>:-O1>)
+  endif()
   set_property(GLOBAL APPEND PROPERTY STADDLE_LIBRARIES ${library})
+endfunction()
+
+# What runs once for an answer need not be fast, but quick to build.
+set(STADDLE_SELDOM_RUN signs cruise hold plant scenario report io cli)
+
+# The headers that nearly every file reads, compiled once for all folders: a third off the
+# time of a build from nothing. Every file still includes what it uses; a build without
+# PRECOMPILE shows it. base knows no library of others, and numeric has one that wants
+# <math.h> before <cmath>.
+set(STADDLE_COMMON_HEADERS
+    <algorithm> <array> <cmath> <functional> <map> <memory> <optional> <set> <span>
+    <sstream> <stop_token> <string> <string_view> <utility> <variant> <vector>
+    <fmt/format.h>)
+
+function(staddle_precompile folder)
+  if(folder MATCHES "^(base|numeric)$")
+    return()
+  endif()
+  get_property(first GLOBAL PROPERTY STADDLE_PRECOMPILED)
+  if(first)
+    target_precompile_headers(staddle_${folder} REUSE_FROM ${first})
+  else()
+    target_precompile_headers(staddle_${folder} PRIVATE ${STADDLE_COMMON_HEADERS})
+    set_property(GLOBAL PROPERTY STADDLE_PRECOMPILED staddle_${folder})
+  endif()
 endfunction()
