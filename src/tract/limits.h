@@ -40,6 +40,7 @@ struct LimitRow {
   int first_year = 0;  // of by_year
   std::vector<double> by_year;
 
+  bool is_of_acres() const { return measure == Measure::final_harvest || measure == Measure::open; }
   bool counts(const std::string& stand_group) const {
     return group.empty() || group == stand_group;
   }

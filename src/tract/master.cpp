@@ -46,8 +46,7 @@ std::vector<double> penalties_of(const std::vector<StandModel>& models, const Li
   }
   std::vector<double> penalties;
   for (const LimitRow& row : limits.rows) {
-    const bool of_acres = row.measure == Measure::final_harvest || row.measure == Measure::open;
-    const double unit = of_acres ? acre : row.measure == Measure::tons ? ton : 1.0;
+    const double unit = row.is_of_acres() ? acre : row.measure == Measure::tons ? ton : 1.0;
     penalties.push_back(times_worth * unit);
   }
   return penalties;

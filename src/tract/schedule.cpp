@@ -111,7 +111,10 @@ class Scheduler {
     schedule_.bound = bound_;
     schedule_.given_way = infeasible_ ? relaxation_ : master_.given_way();
     const bool finished = end == End::proved || end == End::gap_met;
-    if (finished && master_.stage() != Stage::relaxing) schedule_.worths = master_.worths();
+    // Those that prove the bound; the master's own may not, where a gap was enough.
+    if (finished && master_.stage() != Stage::relaxing) {
+      schedule_.worths = generation_.bound_worths();
+    }
     schedule_.status = !finished     ? Status::limit_reached
                        : infeasible_ ? Status::infeasible
                                      : Status::optimal;

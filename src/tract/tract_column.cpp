@@ -16,7 +16,9 @@ TractColumn column_of(const std::vector<StandModel>& models, std::size_t stand,
     if (!limits.rows[r].counts(model.group)) continue;
     const double use = use_of(limits.rows[r], limits, flows);
     // Crumbs of the growth equations, 1e-90 of a ton, would spoil the program's scaling.
-    if (std::fabs(use) > tolerance::limit_slack) column.uses.push_back({r, use});
+    const double crumb =
+        limits.rows[r].is_of_acres() ? tolerance::limit_slack : tolerance::use_crumb;
+    if (std::fabs(use) > crumb) column.uses.push_back({r, use});
   }
   return column;
 }

@@ -54,6 +54,10 @@ inline constexpr double tract_proof = 1e-7;
 // it asks, or for a difference of two periods what the tract would use unlimited, at least 1.
 inline constexpr double limit_kept = 1e-7;
 
+// Tons and dollars that an acre uses of a tract's limit count when they are more than this;
+// shares of an acre when they are more than limit_slack.
+inline constexpr double use_crumb = 1e-7;
+
 // Acres of a stand under a regime that are at most tract_crumb times the stand's are no
 // management unit: they are told with its other acres.
 inline constexpr double tract_crumb = 1e-6;
