@@ -6,7 +6,7 @@
 #include "support/files.h"
 #include "support/program.h"
 
-// Reports as the built program writes them, compared with golden/report. After a change
+// Reports as the built program writes them, compared with report_golden. After a change
 // that is meant, STADDLE_REFRESH=1 (see golden_test.cpp) writes them anew: read the
 // difference, and look at the page in a browser.
 namespace staddle {
@@ -32,7 +32,7 @@ std::string written(const std::string& scenario, const std::string& file,
 
 void compare(const std::string& text, const std::string& name) {
   CAPTURE(name);
-  const std::string golden = in_source_tree("tests/scenarios/golden/report/" + name);
+  const std::string golden = in_source_tree("tests/scenarios/report_golden/" + name);
   if (std::getenv("STADDLE_REFRESH") != nullptr) support::write_file(golden, text);
   CHECK(text == read_file(golden));
 }

@@ -106,7 +106,8 @@ for _ in range(count()):
     a_ub = matrix[rows].multiply(sign[rows][:, None]).tocsr() if len(rows) else None
     b_ub = np.where(floor, -lower, upper)[rows] if len(rows) else None
     ask = lambda presolve: linprog(-cost, A_ub=a_ub, b_ub=b_ub, A_eq=matrix[np.where(equal)[0]],
-                                   b_eq=lower[equal], method='highs', options={'presolve': presolve})
+                                   b_eq=lower[equal], method='highs',
+                                   options={'presolve': presolve})
     r = ask(True)
     if r.status == 4:  # presolving cannot always tell why there is no answer
         r = ask(False)
