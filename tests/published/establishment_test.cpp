@@ -122,9 +122,9 @@ TEST_CASE("what the gains make of tons at 15 lies within what the trials print")
     response.years_gained = years;
     StandCase stand = published::bare_land(set, 65, 600);
     stand.growth = GrowthModel::from_equations(set, feet(65), trees_per_acre(600), response);
-    const std::vector<YearRecord> years = grow_unthinned(stand, age(15));
+    const std::vector<YearRecord> grown = grow_unthinned(stand, age(15));
     double sum = 0.0;
-    for (const Yield tons : years.back().tons) {
+    for (const Yield tons : grown.back().tons) {
       sum += tons.in(tons_per_acre);
     }
     return sum;
