@@ -13,15 +13,14 @@ constexpr double minus_infinity = -std::numeric_limits<double>::infinity();
 
 }  // namespace
 
-void HighestByAge::note(const Trajectory& stand, const StretchPlan& plan, double highest,
-                        int cut_yr) {
-  for (auto t = static_cast<std::size_t>(plan.final_from); t <= static_cast<std::size_t>(plan.to);
-       ++t) {
-    final[t] = std::max(final[t], wide(stand.objective[t]));
+void HighestByAge::note(const HarvestValues& values, int cut_yr) {
+  for (int at = values.from; at <= values.to(); ++at) {
+    double& holder = final[static_cast<std::size_t>(at)];
+    holder = std::max(holder, values.at(at));
   }
   if (cut_yr == 0) return;
   double& holder = first[static_cast<std::size_t>(cut_yr)];
-  holder = std::max(holder, highest);
+  holder = std::max(holder, values.highest);
 }
 
 LocalSearch::LocalSearch(const CaseKernel& kernel, const LatticeRules& rules,
@@ -88,7 +87,7 @@ double LocalSearch::value_of(LatticeRegime& plan) {
   for (int at = last.final_from; at <= last.to; ++at) {
     if (wide(stand_.objective[static_cast<std::size_t>(at)]) == value) plan.final_yr = at;
   }
-  by_age_.note(stand_, last, value, plan.cuts > 0 ? plan.age_yr[0] : 0);
+  by_age_.note(values_of(stand_, last, value), plan.cuts > 0 ? plan.age_yr[0] : 0);
   return value;
 }
 

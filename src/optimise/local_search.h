@@ -3,6 +3,7 @@
 
 #include "optimise/candidates.h"
 #include "optimise/exact_limits.h"
+#include "optimise/last_cuts.h"
 
 namespace staddle {
 
@@ -11,7 +12,7 @@ namespace staddle {
 struct HighestByAge {
   std::vector<double> first, final;
   // `cut_yr` 0: without a cut.
-  void note(const Trajectory& stand, const StretchPlan& plan, double highest, int cut_yr);
+  void note(const HarvestValues& values, int cut_yr);
 };
 
 // Good regimes quickly, with no claim: one cut more is put where it earns most, then ages

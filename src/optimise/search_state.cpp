@@ -50,12 +50,23 @@ SearchState state_after(const CaseKernel& kernel, const SearchTables& tables,
   }
   if (tables.has_offsets) {
     for (std::size_t i = 0; i < tables.products; ++i) {
-      const double before = cuts.plain_before[i];
-      const double left = before > 0.0 ? wide(cuts.plain_after[i][option]) / before : 1.0;
-      after.offset[i] = state.offset[i] * left;
+      after.offset[i] = offset_after(tables, state, cuts, option, i);
     }
   }
   return after;
+}
+
+double offset_after(const SearchTables& tables, const SearchState& state, const CutOptions& cuts,
+                    std::size_t option, std::size_t product) {
+  if (!tables.has_offsets) return 0.0;
+  const double before = cuts.plain_before[product];
+  const double left = before > 0.0 ? wide(cuts.plain_after[product][option]) / before : 1.0;
+  return state.offset[product] * left;
+}
+
+StretchPlan last_plan(const LatticeRules& rules, int cut_yr) {
+  const int from = std::max(rules.final_from(), cut_yr + rules.gap_yr());
+  return {.from = from, .to = rules.final_to(), .final_from = from, .cuts_follow = false};
 }
 
 Stretch stretch_of(const LatticeRules& rules, const SearchTables& tables,

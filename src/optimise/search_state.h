@@ -14,6 +14,10 @@ SearchState state_after(const CaseKernel& kernel, const SearchTables& tables,
                         const SearchState& state, const Trajectory& stand, int age_yr,
                         const CutOptions& cuts, std::size_t option, double removal);
 
+// What SearchState::offset of a product becomes: its share of the timber stays.
+double offset_after(const SearchTables& tables, const SearchState& state, const CutOptions& cuts,
+                    std::size_t option, std::size_t product);
+
 // The stretch that begins at a state: `plan.to` before `plan.from` where nothing can
 // follow, and no cut where `cut_to` is before `cut_from`.
 struct Stretch {
@@ -22,5 +26,7 @@ struct Stretch {
 };
 Stretch stretch_of(const LatticeRules& rules, const SearchTables& tables,
                    const StandOptions& options, const SearchState& state);
+// The final harvests after a last cut at this age, as without storms.
+StretchPlan last_plan(const LatticeRules& rules, int cut_yr);
 
 }  // namespace staddle

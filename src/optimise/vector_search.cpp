@@ -24,6 +24,7 @@ VectorSearch::VectorSearch(const CaseKernel& kernel, const LatticeRules& rules,
       vectors_(vector_kernels()),
       cut_kernels_(cut_kernels()),
       limits_(kernel, rules),
+      last_cuts_(kernel, rules, tables, options),
       candidates_(kernel, rules, tables),
       by_age_{std::vector<double>(static_cast<std::size_t>(rules.final_to()) + 1, minus_infinity),
               std::vector<double>(static_cast<std::size_t>(rules.final_to()) + 1, minus_infinity)},
@@ -32,9 +33,6 @@ VectorSearch::VectorSearch(const CaseKernel& kernel, const LatticeRules& rules,
     stands_.emplace_back(tables);
     cuts_.emplace_back(rules.removals().size());
   }
-  last_stands_.assign(side_by_side, Trajectory(tables));
-  last_states_.reserve(side_by_side);
-  last_options_.reserve(side_by_side);
   bound_of_cut_.assign(rules.removals().size() + lane_padding, 0);
   outside_bound_of_cut_ = bound_of_cut_;
 }
@@ -51,7 +49,9 @@ void VectorSearch::follow(const SearchState& state) {
   double highest = 0.0;
   vectors_.follow(tables_, &state, 1, stretch.plan, &stands_[level], &highest);
   ++followed_;
-  note_values(stands_[level], stretch.plan, highest);
+  if (stretch.plan.final_from <= stretch.plan.to) {
+    note_values(values_of(stands_[level], stretch.plan, highest));
+  }
   for (int at = stretch.cut_from; at <= stretch.cut_to && finished_; ++at) {
     if (options_.stop.stop_requested()) finished_ = false;
     try_cuts(state, at);
@@ -119,20 +119,17 @@ double VectorSearch::threshold(double objective) const {
   return land + (objective - land) * least_share;
 }
 
-void VectorSearch::note_values(const Trajectory& stand, const StretchPlan& plan,
-                               double highest) {
-  valued_ += static_cast<std::uint64_t>(std::max(0, plan.to - plan.final_from + 1));
+void VectorSearch::note_values(const HarvestValues& values) {
+  valued_ += values.by_age.size();
   if (seeking_windows_) {
-    if (highest >= floor_ - tables_.rounding) widen_by_values(stand, plan);
+    if (values.highest >= floor_ - tables_.rounding) widen_by_values(values);
     return;
   }
-  if (options_.windows) {
-    by_age_.note(stand, plan, highest, regime_.cuts > 0 ? regime_.age_yr[0] : 0);
-  }
-  if (!(highest > candidates_.floor(regime_.cuts))) return;
-  for (int at = plan.final_from; at <= plan.to; ++at) {
+  if (options_.windows) by_age_.note(values, regime_.cuts > 0 ? regime_.age_yr[0] : 0);
+  if (!(values.highest > candidates_.floor(regime_.cuts))) return;
+  for (int at = values.from; at <= values.to(); ++at) {
     regime_.final_yr = at;
-    candidates_.offer(wide(stand.objective[static_cast<std::size_t>(at)]), regime_);
+    candidates_.offer(values.at(at), regime_);
   }
 }
 
@@ -149,10 +146,9 @@ void VectorSearch::widen(int final_yr) {
   near_.first_high = std::max(*near_.first_high, regime_.age_yr[0]);
 }
 
-void VectorSearch::widen_by_values(const Trajectory& stand, const StretchPlan& plan) {
-  for (int at = plan.final_from; at <= plan.to; ++at) {
-    const double value = wide(stand.objective[static_cast<std::size_t>(at)]);
-    if (value < floor_ - tables_.rounding || !widens(at)) continue;
+void VectorSearch::widen_by_values(const HarvestValues& values) {
+  for (int at = values.from; at <= values.to(); ++at) {
+    if (values.at(at) < floor_ - tables_.rounding || !widens(at)) continue;
     regime_.final_yr = at;
     const RegimeValue exact = evaluate(kernel_, regime_of(regime_, rules_));
     if (exact.objective.in(dollars_per_acre) >= floor_) widen(at);
@@ -214,41 +210,33 @@ void VectorSearch::try_cuts(const SearchState& state, int age_yr) {
     if (state.entries == 0 && !first_removal_asked(options_, rules_.removals()[option])) continue;
     if (pruning && is_pruned(option)) continue;
     if (!limits_.cut_may_be_taken(regime_, age_yr, cuts, option)) continue;
-    const SearchState after = state_after(kernel_, tables_, state, stand, age_yr, cuts, option,
-                                          rules_.removals()[option]);
     regime_.age_yr[entry] = age_yr;
-    regime_.removal[entry] = static_cast<int>(option);
     if (last) {
-      last_states_.push_back(after);
-      last_options_.push_back(static_cast<int>(option));
-      if (last_states_.size() == side_by_side) follow_last(entry);
+      last_cuts_.add(state, stand, age_yr, cuts, option);
+      if (last_cuts_.full()) value_last_cuts(entry);
       continue;
     }
+    const SearchState after = state_after(kernel_, tables_, state, stand, age_yr, cuts, option,
+                                          rules_.removals()[option]);
+    regime_.removal[entry] = static_cast<int>(option);
     ++regime_.cuts;
     follow(after);
     --regime_.cuts;
   }
-  if (!last_states_.empty()) follow_last(entry);
+  if (!last_cuts_.empty()) value_last_cuts(entry);
 }
 
-// The stretches after a last cut, all of one age: none is cut again.
-void VectorSearch::follow_last(std::size_t entry) {
-  const Stretch stretch = stretch_of(rules_, tables_, options_, last_states_.front());
-  const std::size_t count = last_states_.size();
-  if (stretch.plan.from <= stretch.plan.to) {
-    std::array<double, side_by_side> highest{};
-    vectors_.follow(tables_, last_states_.data(), count, stretch.plan, last_stands_.data(),
-                    highest.data());
-    followed_ += count;
+void VectorSearch::value_last_cuts(std::size_t entry) {
+  if (last_cuts_.value()) {
+    followed_ += last_cuts_.count();
     ++regime_.cuts;
-    for (std::size_t i = 0; i < count; ++i) {
-      regime_.removal[entry] = last_options_[i];
-      note_values(last_stands_[i], stretch.plan, highest[i]);
+    for (std::size_t i = 0; i < last_cuts_.count(); ++i) {
+      regime_.removal[entry] = last_cuts_.option(i);
+      note_values(last_cuts_.values(i));
     }
     --regime_.cuts;
   }
-  last_states_.clear();
-  last_options_.clear();
+  last_cuts_.clear();
   if (followed_ >= patience_ && !bounds_tried_ && !seeking_windows_) make_bounds();
 }
 

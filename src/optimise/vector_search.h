@@ -30,14 +30,14 @@ class VectorSearch {
 
  private:
   void follow(const SearchState& state);
-  void note_values(const Trajectory& stand, const StretchPlan& plan, double highest);
+  void note_values(const HarvestValues& values);
   bool widens(int final_yr) const;
   void widen(int final_yr);
-  void widen_by_values(const Trajectory& stand, const StretchPlan& plan);
+  void widen_by_values(const HarvestValues& values);
   bool all_is_told() const;
   bool is_near(const std::vector<double>& highest, int at, double floor) const;
   void try_cuts(const SearchState& state, int age_yr);
-  void follow_last(std::size_t entry);
+  void value_last_cuts(std::size_t entry);
   void make_bounds();
   void guess_windows();
   BoundTable bounds_outside(const WindowAges& ages) const;
@@ -59,11 +59,7 @@ class VectorSearch {
   const ExactLimits limits_;
   std::vector<Trajectory> stands_;  // by entries, so that nothing is allocated on the way
   std::vector<CutOptions> cuts_;
-  // After the last cut: several removals of one age at a time.
-  static constexpr std::size_t side_by_side = 8;
-  std::vector<SearchState> last_states_;
-  std::vector<int> last_options_;
-  std::vector<Trajectory> last_stands_;
+  LastCuts last_cuts_;
   Candidates candidates_;
   HighestByAge by_age_;
   // Where windows are asked for and bounds are made: a guess of the windows, and the floor

@@ -8,9 +8,8 @@
 //
 // Columns: regimes of the lattice, regimes that the proved search valued; milliseconds of
 // the baseline, of the proved search, and of it with windows and counts; the ratio of the
-// first two. Processor time of the least of several
-// runs. Below: what all side questions of one
-// advice take together, and what storms cost.
+// first two. Processor time of the least of several runs. Below: what all side questions
+// of one advice take together, and what storms cost.
 #include <algorithm>
 #include <cstdio>
 #include <cstring>

@@ -4,6 +4,7 @@
 
 #include "optimise/bound_table.h"
 #include "optimise/candidates.h"
+#include "optimise/last_cuts.h"
 #include "optimise/random_problem.h"
 #include "optimise/search_state.h"
 #include "regime/evaluate.h"
@@ -147,6 +148,44 @@ TEST_CASE("without allowances the bounds break so the tests above can fail") {
   CHECK(stretched.problems_broken > stretched.problems / 2);
 }
 
+namespace {
+
+// The final harvests after each of these cuts as if it were the last, within rounding of
+// the plain evaluator's.
+void require_near_values(Workshop& work, const SearchState& state, int at,
+                         LatticeRegime regime) {
+  LastCuts last(work.kernel, work.rules, work.tables, {});
+  const auto entry = static_cast<std::size_t>(regime.cuts++);
+  regime.age_yr[entry] = at;
+  const auto require_values = [&] {
+    if (last.value()) {
+      for (std::size_t i = 0; i < last.count(); ++i) {
+        regime.removal[entry] = last.option(i);
+        const HarvestValues values = last.values(i);
+        double highest = -HUGE_VAL;
+        for (int final_yr = values.from; final_yr <= values.to(); ++final_yr) {
+          regime.final_yr = final_yr;
+          const double exact =
+              evaluate(work.kernel, regime_of(regime, work.rules)).objective.in(dollars_per_acre);
+          REQUIRE(std::fabs(values.at(final_yr) - exact) <= work.tables.rounding);
+          highest = std::max(highest, values.at(final_yr));
+        }
+        REQUIRE(values.highest == highest);
+      }
+    }
+    last.clear();
+  };
+  for (std::size_t option = 0; option < work.rules.removals().size(); ++option) {
+    if (!work.tables.removals_at(state.entries).leaves_trees[option]) continue;
+    if (wide(work.cuts.tpa[option]) < fewest_trees_left) continue;
+    last.add(state, work.stand, at, work.cuts, option);
+    if (last.full()) require_values();
+  }
+  if (!last.empty()) require_values();
+}
+
+}  // namespace
+
 TEST_CASE("approximate values keep within the rounding that the search allows them") {
   const TaggedSeed seed("rounding");
   for (std::uint64_t number = 0; number < 150; ++number) {
@@ -177,6 +216,7 @@ TEST_CASE("approximate values keep within the rounding that the search allows th
       if (!work.tables.removals_at(state.entries).leaves_trees[option]) break;
       cut_kernels().work_out_cuts(work.tables, state, work.stand, at,
                                   work.rules.removals().size(), {}, work.cuts);
+      require_near_values(work, state, at, regime);
       if (wide(work.cuts.tpa[option]) < fewest_trees_left) break;
       state = state_after(work.kernel, work.tables, state, work.stand, at, work.cuts, option,
                           work.rules.removals()[option]);
