@@ -68,15 +68,15 @@ HWY_INLINE Lanes third_of(const Slopes& s) {
                  hn::Mul(hn::Mul(set(3.0), hn::Max(one, less_one)), s.second));
 }
 
-Bend along_competition(const SearchTables& tables, int age_yr, double log_tpa,
-                       const CompetitionGrid& grid, Lane* value) {
+Bend along_competition(const SearchTables& tables, const LaneArray& weights, int age_yr,
+                       double log_tpa, const CompetitionGrid& grid, Lane* value) {
   const auto t = static_cast<std::size_t>(age_yr);
   const Lanes n = set(log_tpa);
   for (std::size_t j = 0; j < CompetitionGrid::nodes; j += hn::Lanes(Tag())) {
     const Terms terms = terms_of(tables, t, n, load(grid.node_density, j));
     Lanes sum = zero();
     for (std::size_t term = 0; term < tables.terms; ++term) {
-      sum = hn::MulAdd(set(tables.final_weight[term]), reduced(tables, term, terms).m, sum);
+      sum = hn::MulAdd(set(weights[term]), reduced(tables, term, terms).m, sum);
     }
     hn::StoreU(sum, Tag(), value + j);
   }
@@ -91,7 +91,7 @@ Bend along_competition(const SearchTables& tables, int age_yr, double log_tpa,
     const Lanes most_cubed = hn::Mul(hn::Mul(most_inverse, most_inverse), most_inverse);
     Lanes down = zero(), steep = zero(), change = zero();
     for (std::size_t term = 0; term < tables.terms; ++term) {
-      const Lanes weight = set(tables.final_weight[term]);
+      const Lanes weight = set(weights[term]);
       const Reduced here = reduced(tables, term, middle);
       const Slopes s = slopes_of(tables, t, here);
       const Lanes m = hn::Mul(hn::Mul(weight, here.m), inverse);
@@ -114,8 +114,8 @@ HWY_INLINE Lanes most_of(Lanes weight, Lanes low, Lanes high) {
   return hn::Max(hn::Mul(weight, low), hn::Mul(weight, high));
 }
 
-Bend along_trees(const SearchTables& tables, int age_yr, double low_log_tpa, double high_log_tpa,
-                 const CompetitionGrid& grid) {
+Bend along_trees(const SearchTables& tables, const LaneArray& weights, int age_yr,
+                 double low_log_tpa, double high_log_tpa, const CompetitionGrid& grid) {
   const auto t = static_cast<std::size_t>(age_yr);
   const double spread = -wide(tables.diameter_n[t]);  // (1 - e)/2: Dq falls so with n
   const Lanes q1 = set(tables.top_power * spread);
@@ -133,7 +133,7 @@ Bend along_trees(const SearchTables& tables, int age_yr, double low_log_tpa, dou
     const Lanes low_tons = hn::Sub(most.log_tons, hn::Max(zero(), along));
     Lanes down = zero(), rise = zero(), fall = zero();
     for (std::size_t j = 0; j < tables.terms; ++j) {
-      const Lanes weight = set(tables.final_weight[j]);
+      const Lanes weight = set(weights[j]);
       const Lanes a = set(-tables.top_term[j]), b = set(-tables.dbh_term[j]);
       const Lanes x1_low = hn::Mul(a, least.top_factor), x2_low = hn::Mul(b, least.dbh_factor);
       const Lanes x1_high = hn::Mul(a, most.top_factor), x2_high = hn::Mul(b, most.dbh_factor);
@@ -161,16 +161,6 @@ Bend along_trees(const SearchTables& tables, int age_yr, double low_log_tpa, dou
   return {rounded_up * largest_of(curve), rounded_up * largest_of(slope)};
 }
 
-// The numbers of a line at the places `index`: from a register where one holds the line.
-template <class Index>
-HWY_INLINE Lanes picked(const Lane* line, Index index) {
-  if constexpr (hn::MaxLanes(Tag()) == CompetitionGrid::nodes) {
-    return hn::TableLookupLanes(hn::LoadU(Tag(), line), hn::IndicesFromVec(Tag(), index));
-  } else {
-    return hn::GatherIndex(Tag(), line, index);
-  }
-}
-
 void raise(const CompetitionGrid& grid, const Lane* lines, double decay,
            const std::vector<PlanTerms>& terms, Lane* values) {
   const hn::RebindToSigned<Tag> integers;
@@ -185,11 +175,12 @@ void raise(const CompetitionGrid& grid, const Lane* lines, double decay,
     const auto next = hn::Add(index, hn::Set(integers, 1));
     for (std::size_t i = 0; i < terms.size(); ++i) {
       const Lane* line = lines + i * CompetitionGrid::nodes;
-      const Lanes low = picked(line, index), high = picked(line, next);
+      const Lanes low = picked<CompetitionGrid::nodes>(line, index);
+      const Lanes high = picked<CompetitionGrid::nodes>(line, next);
       const Lanes allowance = hn::MulAdd(hn::MulAdd(set(terms[i].square), start,
                                                     set(terms[i].linear)),
                                          start, set(terms[i].constant));
-      const Lanes sum = hn::Add(hn::MulAdd(along, hn::Sub(high, low), low), allowance);
+      const Lanes sum = hn::Add(between(low, high, along), allowance);
       Lane* value = values + i * CompetitionGrid::nodes + j;
       hn::StoreU(hn::Max(sum, hn::LoadU(Tag(), value)), Tag(), value);
     }

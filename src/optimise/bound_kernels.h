@@ -30,7 +30,7 @@ struct PlanTerms {
 };
 
 struct BoundKernels {
-  // Stumpage value along C at one age and n; returns its bend in C.
+  // S = sum of weight_j M_j along C at one age and n; returns its bend in C.
   //
   // With L = tons_w + p1 x1 + p2 x2, L' = -(p1^2 x1 + p2^2 x2), L'' = p1^3 x1 + p2^3 x2,
   // r = 1 - C, x1 = -top_term X1, x2 = -dbh_term X2:
@@ -38,12 +38,12 @@ struct BoundKernels {
   //   |M_CCC| <= (M/r^3)(max(.385, L(L-1)(L-2)) + 3 max(1, L-1)|L'| + L'')
   // and over an interval -S_CC is at most its value in the middle + half the width times
   // the bound on |S_CCC|, M taken at the low end of C, x1, x2, 1/r at the high end.
-  Bend (*along_competition)(const SearchTables&, int age_yr, double log_tpa,
-                            const CompetitionGrid&, Lane* value);
+  Bend (*along_competition)(const SearchTables&, const LaneArray& weight, int age_yr,
+                            double log_tpa, const CompetitionGrid&, Lane* value);
   // The bend in n between two nodes, over all C, by interval arithmetic term by term with
   // its sign: M_n = M L, -M_nn = M (q1^2 x1 + q2^2 x2 - L^2), L = tons_n - q1 x1 - q2 x2.
-  Bend (*along_trees)(const SearchTables&, int age_yr, double low_log_tpa, double high_log_tpa,
-                      const CompetitionGrid&);
+  Bend (*along_trees)(const SearchTables&, const LaneArray& weight, int age_yr,
+                      double low_log_tpa, double high_log_tpa, const CompetitionGrid&);
   // For each node i of n and j of C:
   //   value = max(value, line_i at C_j x decay + constant + linear |C_j| + square C_j^2)
   // Lines and values stand node after node, CompetitionGrid::nodes numbers each.

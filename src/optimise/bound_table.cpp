@@ -73,9 +73,12 @@ void BoundTable::make_grid(const CaseKernel& kernel, const SearchTables& tables)
   }
   if (most > floor) add_between(std::max(floor, least), most);
   trees_.assign((static_cast<std::size_t>(tables.last_yr) + 1) * tracks_.size(), 0.0);
+  log_tpa_ = trees_;
   for (int at = first_age_yr_; at <= tables.last_yr; ++at) {
     for (std::size_t i = 0; i < tracks_.size(); ++i) {
-      trees_[static_cast<std::size_t>(at) * tracks_.size() + i] = growth.trees_at(tracks_[i], at);
+      const std::size_t place = static_cast<std::size_t>(at) * tracks_.size() + i;
+      trees_[place] = growth.trees_at(tracks_[i], at);
+      log_tpa_[place] = std::log(trees_[place]);
     }
   }
   constexpr double margin = 1e-3;
@@ -98,15 +101,15 @@ void BoundTable::price_lines(const SearchTables& tables, const std::vector<bool>
       Line& line = lines_[t * tracks_.size() + i];
       Lane* values = line_values_.data() + (t * tracks_.size() + i) * CompetitionGrid::nodes;
       const Bend bend =
-          kernels.along_competition(tables, at, std::log(trees(i, at)), grid_, values);
+          kernels.along_competition(tables, tables.final_weight, at, log_tpa(i, at), grid_, values);
       for (std::size_t j = 0; j < CompetitionGrid::nodes; ++j) {
         values[j] *= static_cast<Lane>(scale);
       }
       line.competition_curve = scale * bend.curve;
       line.competition_slope = scale * bend.slope;
       if (i + 1 == tracks_.size()) continue;
-      const Bend across = kernels.along_trees(tables, at, std::log(trees(i, at)),
-                                              std::log(trees(i + 1, at)), grid_);
+      const Bend across = kernels.along_trees(tables, tables.final_weight, at, log_tpa(i, at),
+                                              log_tpa(i + 1, at), grid_);
       line.trees_curve = scale * across.curve;
       line.trees_slope = scale * across.slope;
     }
@@ -118,7 +121,7 @@ double BoundTable::allowance_of_trees(const SearchTables& tables, int age_yr, in
   const Line& below = line(final_yr, cell);
   const double low = trees(cell, age_yr), high = trees(cell + 1, age_yr);
   const double low_left = trees(cell, final_yr), high_left = trees(cell + 1, final_yr);
-  const double gap_then = std::log(high_left / low_left);
+  const double gap_then = log_tpa(cell + 1, final_yr) - log_tpa(cell, final_yr);
   double deviation = 0.0;
   if (high > tables.survival_floor) {
     const double floor = tables.survival_floor;
@@ -128,7 +131,8 @@ double BoundTable::allowance_of_trees(const SearchTables& tables, int age_yr, in
     };
     const double steepest = survivors(low, low_left) * high / high_left;
     const double flattest = survivors(high, high_left) * low / low_left;
-    deviation = std::log(high / low) * std::max(0.0, steepest - flattest) / 4.0;
+    const double gap_now = log_tpa(cell + 1, age_yr) - log_tpa(cell, age_yr);
+    deviation = gap_now * std::max(0.0, steepest - flattest) / 4.0;
   }
   return below.trees_curve * gap_then * gap_then / 8.0 + below.trees_slope * deviation;
 }
@@ -182,9 +186,9 @@ void BoundTable::fill(const LatticeRules& rules, const SearchTables& tables,
   slice.inverse_step = 1.0 / grid_.step;
   slice.inverse_rate_step = rate_step_ > 0.0 ? 1.0 / rate_step_ : 0.0;
   for (std::size_t i = 0; i < tracks_.size(); ++i) {
-    slice.log_tpa.push_back(static_cast<Lane>(std::log(trees(i, age_yr))));
+    slice.log_tpa.push_back(static_cast<Lane>(log_tpa(i, age_yr)));
     const double gap =
-        i + 1 < tracks_.size() ? std::log(trees(i + 1, age_yr) / trees(i, age_yr)) : 1.0;
+        i + 1 < tracks_.size() ? log_tpa(i + 1, age_yr) - log_tpa(i, age_yr) : 1.0;
     slice.inverse_gap.push_back(static_cast<Lane>(1.0 / gap));
   }
   slice.value.assign(slice.rates * slice.tracks * CompetitionGrid::nodes + lane_padding, no_plan);

@@ -9,7 +9,7 @@ namespace staddle {
 
 // How fine the nodes stand. It hardly matters for speed and never for truth.
 struct BoundGrid {
-  double spacing_of_log_tpa = 0.2;
+  double spacing_of_log_tpa = 0.3;
   std::size_t rates = 5;
   double allowances = 1.0;  // scales E: with 0 nothing is proved, to test the tests by
 };
@@ -55,6 +55,16 @@ class BoundTable {
     return slices_[static_cast<std::size_t>(age_yr - first_age_yr_)];
   }
   double land() const { return land_; }
+  // For tables that build on this one.
+  int first_age_yr() const { return first_age_yr_; }
+  int last_age_yr() const { return last_age_yr_; }
+  std::size_t tracks() const { return tracks_.size(); }
+  std::size_t rates() const { return slices_.empty() ? 1 : slices_.front().rates; }
+  double log_tpa(std::size_t node, int age_yr) const {
+    return log_tpa_[static_cast<std::size_t>(age_yr) * tracks_.size() + node];
+  }
+  const CompetitionGrid& competition() const { return grid_; }
+  double allowances() const { return fineness_.allowances; }
 
  private:
   BoundTable() = default;
@@ -84,7 +94,7 @@ class BoundTable {
   double land_ = 0;
   BoundGrid fineness_;
   std::vector<TreeTrack> tracks_;   // rising
-  std::vector<double> trees_;       // [age][node]
+  std::vector<double> trees_, log_tpa_;  // [age][node]
   CompetitionGrid grid_;
   double rate_step_ = 0;
   std::vector<Line> lines_;         // [final age][node]

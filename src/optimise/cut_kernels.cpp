@@ -25,9 +25,9 @@ HWY_INLINE void cut_lanes(const SearchTables& tables, const SearchState& state,
                           std::size_t f, double basal_area, const CutLimits& limits,
                           CutOptions& out) {
   const Lanes log_trees = load(factors.log_trees, f), log_basal = load(factors.log_basal, f);
-  const Lanes log_tons = hn::MulAdd(set(tables.tons_trees[t]), log_trees,
-                                    hn::MulAdd(set(tables.tons_basal[t]), log_basal,
-                                               set(stand.log_tons[t])));
+  const Lanes log_tons =
+      hn::MulAdd(set(tables.tons_trees[t]), log_trees,
+                 hn::MulAdd(set(tables.tons_basal[t]), log_basal, set(stand.log_tons[t])));
   const Lanes top = hn::Mul(set(stand.top_factor[t]), load(factors.top_factor, f));
   const Lanes dbh = hn::Mul(set(stand.dbh_factor[t]), load(factors.dbh_factor, f));
   for (std::size_t j = 0; j < tables.terms; ++j) {
@@ -57,6 +57,11 @@ HWY_INLINE void cut_lanes(const SearchTables& tables, const SearchState& state,
   const Lanes tpa = hn::Mul(set(stand.tpa[t]), load(factors.trees_left, f));
   store(tpa, out.tpa, f);
   store(hn::Add(set(stand.log_tpa[t]), log_trees), out.log_tpa, f);
+  const Lanes above = hn::Sub(tpa, set(tables.survival_floor));
+  const Lanes log_above = log_of(hn::IfThenElse(hn::Gt(above, zero()), above, set(1.0)));
+  store(
+      hn::Sub(exp_of(hn::Mul(set(-tables.survival_exponent), log_above)), set(tables.survival[t])),
+      out.invariant, f);
   if (limits.basal_area > 0.0) {
     const Lanes left = hn::Mul(set(basal_area), load(factors.basal_left, f));
     margin = hn::Min(margin, hn::Sub(left, set(limits.basal_area)));
@@ -84,9 +89,9 @@ void work_out_cuts(const SearchTables& tables, const SearchState& state, const T
   }
   double basal_area = 0.0;
   if (limits.basal_area > 0.0) {
-    basal_area = std::exp(wide(tables.log_basal_constant[t]) +
-                          wide(tables.log_basal_n[t]) * wide(stand.log_tpa[t]) +
-                          wide(stand.log_density[t]));
+    basal_area =
+        std::exp(wide(tables.log_basal_constant[t]) +
+                 wide(tables.log_basal_n[t]) * wide(stand.log_tpa[t]) + wide(stand.log_density[t]));
   }
   for (std::size_t f = 0; f < count; f += hn::Lanes(Tag())) {
     cut_lanes(tables, state, factors, stand, t, f, basal_area, limits, out);
@@ -101,13 +106,11 @@ HWY_INLINE Lanes looked_up(const Lane* slice, Index corner, Lanes along_n, Lanes
   const Lanes b = hn::GatherIndex(Tag(), slice + 1, corner);
   const Lanes c = hn::GatherIndex(Tag(), slice + row, corner);
   const Lanes d = hn::GatherIndex(Tag(), slice + row + 1, corner);
-  const Lanes low = hn::MulAdd(along_c, hn::Sub(b, a), a);
-  const Lanes high = hn::MulAdd(along_c, hn::Sub(d, c), c);
-  return hn::MulAdd(along_n, hn::Sub(high, low), low);
+  return between(between(a, b, along_c), between(c, d, along_c), along_n);
 }
 
 double bound_cuts(const BoundSlice& slice, double rate, double money, double discount,
-                const CutOptions& cuts, LaneArray& bound) {
+                  const CutOptions& cuts, LaneArray& bound) {
   const hn::RebindToSigned<Tag> integers;
   const double at_rate = rate * slice.inverse_rate_step;
   const std::size_t m =
@@ -117,8 +120,8 @@ double bound_cuts(const BoundSlice& slice, double rate, double money, double dis
   const Lane* slow = slice.value.data() + m * size;
   const Lane* fast = slice.rates < 2 ? slow : slow + size;
   // Removals rise, so trees fall: only the nodes between the last and the first matter.
-  const auto inner = slice.log_tpa.begin() + 1, last = slice.log_tpa.begin() +
-      static_cast<std::ptrdiff_t>(slice.tracks) - 1;
+  const auto inner = slice.log_tpa.begin() + 1,
+             last = slice.log_tpa.begin() + static_cast<std::ptrdiff_t>(slice.tracks) - 1;
   const auto low_node = std::upper_bound(inner, last, cuts.log_tpa[cuts.count - 1]);
   const auto high_node = std::upper_bound(low_node, last, cuts.log_tpa[0]);
   const auto first = static_cast<std::size_t>(low_node - slice.log_tpa.begin());
@@ -137,8 +140,8 @@ double bound_cuts(const BoundSlice& slice, double rate, double money, double dis
         hn::Mul(hn::Sub(load(cuts.competition, f), set(slice.low)), set(slice.inverse_step));
     const Lanes cell = clamped(hn::Floor(c), 0.0, BoundSlice::row - 2.0);
     const Lanes along_c = hn::Sub(c, cell);
-    const auto corner = hn::ConvertTo(
-        integers, hn::MulAdd(node, set(static_cast<double>(BoundSlice::row)), cell));
+    const auto corner =
+        hn::ConvertTo(integers, hn::MulAdd(node, set(static_cast<double>(BoundSlice::row)), cell));
     const Lanes low = looked_up(slow, corner, along_n, along_c);
     const Lanes high = looked_up(fast, corner, along_n, along_c);
     Lanes sum = hn::MulAdd(set(along_rate), hn::Sub(high, low), low);
@@ -173,7 +176,7 @@ const CutKernels& cut_kernels() { return HWY_DYNAMIC_DISPATCH(kernels_of_cuts)()
 
 CutOptions::CutOptions(std::size_t removals) {
   const std::size_t size = removals + lane_padding;
-  for (auto* array : {&log_tpa, &tpa, &competition, &revenue, &margin}) {
+  for (auto* array : {&log_tpa, &tpa, &competition, &invariant, &revenue, &margin}) {
     array->assign(size, 0);
   }
   plain_after.assign(max_products, LaneArray(size, 0));

@@ -12,7 +12,8 @@ struct CutOptions {
 
   std::size_t count = 0;
   LaneArray log_tpa, tpa, competition;  // just after
-  LaneArray revenue;               // net, per acre standing
+  LaneArray invariant;  // of TreeTrack just after; where trees are held, without meaning
+  LaneArray revenue;    // net, per acre standing
   // The least of (what is there - what a limit asks) over all limits: below zero the cut
   // is not admissible. Trees, square feet and tons alike.
   LaneArray margin;
@@ -24,12 +25,12 @@ struct CutOptions {
 
 // The bounds of one age: [rate][node of n][node of C]; see bound_table.h.
 struct BoundSlice {
-  static constexpr std::size_t row = 16;   // nodes of C
+  static constexpr std::size_t row = 16;  // nodes of C
   std::size_t rates = 0, tracks = 0;
-  double low = 0, inverse_step = 1;        // of C
+  double low = 0, inverse_step = 1;  // of C
   double inverse_rate_step = 0;
-  LaneArray log_tpa;                       // of the nodes, rising
-  LaneArray inverse_gap;                   // 1/(gap to the next node)
+  LaneArray log_tpa;      // of the nodes, rising
+  LaneArray inverse_gap;  // 1/(gap to the next node)
   LaneArray value;
 };
 
@@ -45,7 +46,7 @@ struct CutKernels {
   // Money so far + revenue + bound of each cut that was worked out, at the rate that
   // follows it; infinite outside the grid. Returns the largest.
   double (*bound_cuts)(const BoundSlice&, double rate, double money, double discount,
-                     const CutOptions&, LaneArray& bound);
+                       const CutOptions&, LaneArray& bound);
 };
 
 const CutKernels& cut_kernels();

@@ -11,6 +11,9 @@ namespace staddle {
 // values admits exactly the cuts that the plain one admits.
 class ExactLimits {
  public:
+  // Vector arithmetic is exact to about 1e-5 of values below 1e3: trees, square feet, tons.
+  static constexpr double doubt = 1e-2;
+
   ExactLimits(const CaseKernel& kernel, const LatticeRules& rules);
 
   const CutLimits& cut_limits() const { return cut_limits_; }
@@ -24,8 +27,6 @@ class ExactLimits {
                         std::size_t removal) const;
 
  private:
-  // Vector arithmetic is exact to about 1e-5 of values below 1e3: trees, square feet, tons.
-  static constexpr double doubt = 1e-2;
   static constexpr double doubt_of_diameter_in = 1e-3, doubt_of_crown_ratio = 1e-4;
   void replay(const LatticeRegime& before, int age_yr, StandPoint& point,
               Measured& measured) const;

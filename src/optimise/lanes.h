@@ -30,9 +30,7 @@ HWY_INLINE Lanes set(Lane value) { return hn::Set(Tag(), value); }
 HWY_INLINE Lanes set(double value) { return set(static_cast<Lane>(value)); }
 HWY_INLINE Lanes set(int value) { return set(static_cast<Lane>(value)); }
 HWY_INLINE Lanes zero() { return hn::Zero(Tag()); }
-HWY_INLINE Lanes counted_from(double first) {
-  return hn::Iota(Tag(), static_cast<Lane>(first));
-}
+HWY_INLINE Lanes counted_from(double first) { return hn::Iota(Tag(), static_cast<Lane>(first)); }
 HWY_INLINE Lanes load(const LaneArray& array, std::size_t at) {
   return hn::LoadU(Tag(), array.data() + at);
 }
@@ -45,6 +43,20 @@ HWY_INLINE Lanes clamped(Lanes x, double low, double high) {
   return hn::Min(hn::Max(x, set(low)), set(high));
 }
 HWY_INLINE double largest_of(Lanes x) { return wide(hn::GetLane(hn::MaxOfLanes(Tag(), x))); }
+
+// The numbers of a row at the places `index`: from a register where one holds the row.
+template <std::size_t row, class Index>
+HWY_INLINE Lanes picked(const Lane* numbers, Index index) {
+  if constexpr (hn::MaxLanes(Tag()) == row) {
+    return hn::TableLookupLanes(hn::LoadU(Tag(), numbers), hn::IndicesFromVec(Tag(), index));
+  } else {
+    return hn::GatherIndex(Tag(), numbers, index);
+  }
+}
+// The mean of a and b, `share` of the way.
+HWY_INLINE Lanes between(Lanes a, Lanes b, Lanes share) {
+  return hn::MulAdd(share, hn::Sub(b, a), a);
+}
 
 // M_j of one term.
 HWY_INLINE Lanes merchantable(const SearchTables& tables, std::size_t term, Lanes log_tons,

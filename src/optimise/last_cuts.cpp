@@ -45,7 +45,9 @@ void LastCuts::add_stand(const SearchState& state, const Trajectory& stand, int 
     plan_ = last_plan(rules_, age_yr);
   }
   const std::size_t i = stands_.count++;
-  stands_.tpa[i] = cuts.tpa[option];
+  const TreeTrack trees = track_after(tables_, cuts, option);
+  stands_.invariant[i] = trees.held ? Lane{1} : static_cast<Lane>(trees.invariant);
+  stands_.held_tpa[i] = trees.held ? static_cast<Lane>(trees.invariant) : Lane{0};
   stands_.competition[i] = cuts.competition[option];
   stands_.money[i] = static_cast<Lane>(wide(stand.money[t]) +
                                        wide(tables_.discount[t]) * wide(cuts.revenue[option]));

@@ -23,31 +23,7 @@ HWY_INLINE void spread(Lane value, std::size_t ages, LaneArray& out, std::size_t
   for (std::size_t k = 0; k < ages; k += hn::Lanes(Tag())) store(set(value), out, at + k);
 }
 
-// The survival equation's invariants just after the cuts. A number above zero holds the
-// trees of a stand too open for that equation, and its invariant means nothing.
-struct Tracks {
-  Lane invariant[LastStands::most + lane_padding];
-  Lane held_tpa[LastStands::most + lane_padding];
-};
-HWY_INLINE void find_tracks(const SearchTables& tables, const LastStands& stands, Tracks& out) {
-  const Lanes one = set(1.0), floor = set(tables.survival_floor);
-  const Lanes term = set(tables.survival[static_cast<std::size_t>(stands.age_yr)]);
-  for (std::size_t i = 0; i < stands.count; i += hn::Lanes(Tag())) {
-    const Lanes tpa = load(stands.tpa, i);
-    const Lanes above = hn::Sub(tpa, floor);
-    const auto held = hn::Le(above, zero());
-    const Lanes log_above = log_of(hn::IfThenElse(held, one, above));
-    const Lanes invariant =
-        hn::Sub(exp_of(hn::Mul(set(-tables.survival_exponent), log_above)), term);
-    hn::StoreU(hn::IfThenElse(held, one, invariant), Tag(), out.invariant + i);
-    hn::StoreU(hn::IfThenElseZero(held, tpa), Tag(), out.held_tpa + i);
-  }
-}
-
-HWY_INLINE void lay_out(const SearchTables& tables, const LastStands& stands,
-                        const HarvestRows& rows, LastHarvests& out) {
-  Tracks tracks;
-  find_tracks(tables, stands, tracks);
+HWY_INLINE void lay_out(const LastStands& stands, const HarvestRows& rows, LastHarvests& out) {
   const Lanes rate = set(-stands.recovery_per_yr);
   for (std::size_t k = 0; k < rows.ages; k += hn::Lanes(Tag())) {
     const auto years = static_cast<double>(rows.first_yr - stands.age_yr) + static_cast<double>(k);
@@ -55,8 +31,8 @@ HWY_INLINE void lay_out(const SearchTables& tables, const LastStands& stands,
   }
   for (std::size_t i = 0; i < stands.count; ++i) {
     const std::size_t at = i * rows.ages;
-    spread(tracks.invariant[i], rows.ages, out.invariant, at);
-    spread(tracks.held_tpa[i], rows.ages, out.held_tpa, at);
+    spread(stands.invariant[i], rows.ages, out.invariant, at);
+    spread(stands.held_tpa[i], rows.ages, out.held_tpa, at);
     spread(stands.money[i], rows.ages, out.money, at);
     spread(stands.offset_value[i], rows.ages, out.offset_value, at);
     const Lanes competition = set(stands.competition[i]);
@@ -123,7 +99,7 @@ HWY_INLINE void sell(const SearchTables& tables, const HarvestRows& rows, std::s
 
 void value(const SearchTables& tables, const LastStands& stands, const HarvestRows& rows,
            LastHarvests& out) {
-  lay_out(tables, stands, rows, out);
+  lay_out(stands, rows, out);
   const std::size_t size = stands.count * rows.ages;
   grow(tables, rows, size, out);
   measure(tables, rows, size, out);
@@ -160,7 +136,7 @@ const LastHarvestKernels& last_harvest_kernels() {
 }
 
 LastStands::LastStands() {
-  for (auto* array : {&tpa, &competition, &money, &offset_value}) {
+  for (auto* array : {&invariant, &held_tpa, &competition, &money, &offset_value}) {
     array->assign(most + lane_padding, 0);
   }
 }

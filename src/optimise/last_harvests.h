@@ -17,7 +17,9 @@ struct LastStands {
   int age_yr = 0;
   double recovery_per_yr = 0;  // one for all: the crowns before the cut decide it
   std::size_t count = 0;
-  LaneArray tpa, competition;
+  // Of TreeTrack; trees that are held have the invariant 1, the others the held number 0.
+  LaneArray invariant, held_tpa;
+  LaneArray competition;
   LaneArray money;         // all until then, what the cut earned included
   LaneArray offset_value;  // of tons beside the grown ones: SearchState::offset, priced
 };

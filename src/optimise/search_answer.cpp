@@ -50,23 +50,27 @@ SearchAnswer answer_by_table_bounds(const CaseKernel& kernel, const LatticeRules
   return answer_of(search_by_table_bounds(kernel, rules, options), rules, options);
 }
 
+SearchEffort usual_effort(const LatticeRules& rules) {
+  // A lattice as large as this will need bounds, so they are made almost at once.
+  constexpr double surely_large = 1e6;
+  if (rules.count_regimes() > surely_large) return {.patience = 250, .bound_next_cuts = true};
+  return {};
+}
+
 #ifndef STADDLE_HAVE_HIGHWAY
 
 // Without vectors every regime is valued one at a time: slower, and the same answer.
 SearchAnswer answer_by_vectors(const CaseKernel& kernel, const LatticeRules& rules,
-                               const StandOptions& options, std::uint64_t) {
+                               const StandOptions& options, const SearchEffort&) {
   return answer_exhaustively(kernel, rules, options);
 }
 
 #else
 
 SearchAnswer answer_by_vectors(const CaseKernel& kernel, const LatticeRules& rules,
-                               const StandOptions& options, std::uint64_t patience) {
+                               const StandOptions& options, const SearchEffort& effort) {
   const SearchTables tables(kernel, rules);
-  // A lattice as large as this will need bounds, so they are made at once.
-  constexpr double surely_large = 1e6;
-  if (rules.count_regimes() > surely_large) patience = std::min(patience, usual_patience / 8);
-  VectorSearch search(kernel, rules, tables, options, patience);
+  VectorSearch search(kernel, rules, tables, options, effort);
   search.run();
   SearchAnswer answer;
   answer.best = search.candidates().best();

@@ -52,13 +52,16 @@ SearchAnswer answer_exhaustively(const CaseKernel& kernel, const LatticeRules& r
 // The same, with less to value. REQUIRES: as TableBounds.
 SearchAnswer answer_by_table_bounds(const CaseKernel& kernel, const LatticeRules& rules,
                                     const StandOptions& options);
-// How many trajectories are followed before a table of bounds is made, which takes the
-// time of about so many.
-inline constexpr std::uint64_t usual_patience = 2000;
+// When a search by vectors makes tables of bounds, and which: they cost the time of some
+// two thousand trajectories, and save most of the others.
+struct SearchEffort {
+  std::uint64_t patience = 2000;  // trajectories followed before
+  bool bound_next_cuts = false;   // also bounds on cuts not yet made
+};
+SearchEffort usual_effort(const LatticeRules& rules);
 
 // Searched by vector arithmetic and proved by bounds. REQUIRES: growth from equations.
 SearchAnswer answer_by_vectors(const CaseKernel& kernel, const LatticeRules& rules,
-                               const StandOptions& options,
-                               std::uint64_t patience = usual_patience);
+                               const StandOptions& options, const SearchEffort& effort);
 
 }  // namespace staddle

@@ -26,6 +26,12 @@ SearchState start_state(const CaseKernel& kernel, const SearchTables& tables) {
   return state;
 }
 
+TreeTrack track_after(const SearchTables& tables, const CutOptions& cuts, std::size_t option) {
+  const double tpa = wide(cuts.tpa[option]);
+  if (tpa <= tables.survival_floor) return {true, tpa};
+  return {false, wide(cuts.invariant[option])};
+}
+
 SearchState state_after(const CaseKernel& kernel, const SearchTables& tables,
                         const SearchState& state, const Trajectory& stand, int age_yr,
                         const CutOptions& cuts, std::size_t option, double removal) {
@@ -34,7 +40,7 @@ SearchState state_after(const CaseKernel& kernel, const SearchTables& tables,
   after.age_yr = age_yr;
   after.entries = state.entries + 1;
   after.first_thinning_past = true;
-  after.trees = kernel.growth().track(wide(cuts.tpa[option]), age_yr);
+  after.trees = track_after(tables, cuts, option);
   after.competition = wide(cuts.competition[option]);
   after.recovery_per_yr = kernel.response_rate(wide(stand.crown_ratio[t]));
   after.alive = wide(stand.alive[t]);

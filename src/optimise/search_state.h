@@ -9,6 +9,9 @@ namespace staddle {
 // The state of a stand at the start of every regime.
 SearchState start_state(const CaseKernel& kernel, const SearchTables& tables);
 
+// The trees just after the removal `option`.
+TreeTrack track_after(const SearchTables& tables, const CutOptions& cuts, std::size_t option);
+
 // The state after the removal `option` of a stand at `age_yr`.
 SearchState state_after(const CaseKernel& kernel, const SearchTables& tables,
                         const SearchState& state, const Trajectory& stand, int age_yr,

@@ -89,11 +89,14 @@ void SearchTables::take_money(const CaseKernel& kernel) {
     thinning_price.push_back(narrow(kernel.thinning_price(i)));
   }
   for (std::size_t j = 0; j < terms; ++j) {
-    double weight = 0.0;
+    double final = 0.0, thinning = 0.0;
     for (std::size_t i = 0; i < products; ++i) {
-      weight += kernel.final_price(i) * kernel.assortment().coefficient(i, j);
+      const double share = kernel.assortment().coefficient(i, j) * growth_multiplier;
+      final += kernel.final_price(i) * share;
+      thinning += kernel.thinning_price(i) * share;
     }
-    final_weight.push_back(narrow(weight * growth_multiplier));
+    final_weight.push_back(narrow(final));
+    thinning_weight.push_back(narrow(thinning));
   }
   const std::size_t size = survival.size();
   for (auto* array : {&discount, &land_discount, &other_timber, &yearly_before, &yearly_after,
@@ -180,12 +183,8 @@ void SearchTables::bound_rounding(const CaseKernel& kernel, const LatticeRules& 
   const StandPoint start = kernel.start();
   double final_weights = 0.0, thinning_weights = 0.0;
   for (std::size_t j = 0; j < terms; ++j) {
-    double thinning = 0.0;
-    for (std::size_t i = 0; i < products; ++i) {
-      thinning += wide(thinning_price[i]) * wide(coefficient[i * terms + j]);
-    }
     final_weights += std::fabs(wide(final_weight[j]));
-    thinning_weights += std::fabs(thinning * growth_multiplier);
+    thinning_weights += std::fabs(wide(thinning_weight[j]));
   }
   double largest = 0.0, costs = std::fabs(start.money) + std::fabs(delay_money);
   for (int at = std::min(rules.cut_from(), rules.final_from()); at <= last_yr; ++at) {

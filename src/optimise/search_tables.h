@@ -58,7 +58,7 @@ struct SearchTables {
   double top_power = 0, tree_power = 0, dbh_power = 0;
   std::size_t terms = 0, products = 0;
   LaneArray top_term, dbh_term;          // by term
-  LaneArray final_weight;                // by term: price of M in a final harvest
+  LaneArray final_weight, thinning_weight;  // by term: price of M when it is sold
   LaneArray coefficient;                 // [product x terms + term]
   LaneArray final_price, thinning_price; // by product
 

@@ -32,7 +32,9 @@ SearchAnswer search(const CaseKernel& kernel, const LatticeRules& rules,
   const bool plain = options.method == StandOptions::Method::exhaustive || kernel.has_basis() ||
                      rules.final_from() > rules.final_to();
   if (plain) return answer_exhaustively(kernel, rules, options);
-  if (!kernel.growth().from_table()) return answer_by_vectors(kernel, rules, options);
+  if (!kernel.growth().from_table()) {
+    return answer_by_vectors(kernel, rules, options, usual_effort(rules));
+  }
   // A table's shares of products come from a search for an age: no closed form to vector.
   return kernel.hazard_active() ? answer_exhaustively(kernel, rules, options)
                                 : answer_by_table_bounds(kernel, rules, options);

@@ -16,7 +16,7 @@ constexpr double minus_infinity = -std::numeric_limits<double>::infinity();
 
 VectorSearch::VectorSearch(const CaseKernel& kernel, const LatticeRules& rules,
                            const SearchTables& tables, const StandOptions& options,
-                           std::uint64_t patience)
+                           const SearchEffort& effort)
     : kernel_(kernel),
       rules_(rules),
       tables_(tables),
@@ -28,13 +28,11 @@ VectorSearch::VectorSearch(const CaseKernel& kernel, const LatticeRules& rules,
       candidates_(kernel, rules, tables),
       by_age_{std::vector<double>(static_cast<std::size_t>(rules.final_to()) + 1, minus_infinity),
               std::vector<double>(static_cast<std::size_t>(rules.final_to()) + 1, minus_infinity)},
-      patience_(patience) {
+      effort_(effort) {
   for (int entries = 0; entries <= rules.max_thinnings(); ++entries) {
     stands_.emplace_back(tables);
     cuts_.emplace_back(rules.removals().size());
   }
-  bound_of_cut_.assign(rules.removals().size() + lane_padding, 0);
-  outside_bound_of_cut_ = bound_of_cut_;
 }
 
 void VectorSearch::run() {
@@ -52,8 +50,16 @@ void VectorSearch::follow(const SearchState& state) {
   if (stretch.plan.final_from <= stretch.plan.to) {
     note_values(values_of(stands_[level], stretch.plan, highest));
   }
+  const bool bounded = bounds_ && state.entries + 1 == rules_.max_thinnings();
+  if (bounded) {
+    bounds_->look_ahead(tables_, stands_[level], stretch.cut_from, stretch.cut_to);
+    if (outside_bounds_) {
+      outside_bounds_->look_ahead(tables_, stands_[level], stretch.cut_from, stretch.cut_to);
+    }
+  }
   for (int at = stretch.cut_from; at <= stretch.cut_to && finished_; ++at) {
     if (options_.stop.stop_requested()) finished_ = false;
+    if (bounded && age_is_pruned(state, at)) continue;
     try_cuts(state, at);
   }
 }
@@ -63,16 +69,21 @@ void VectorSearch::make_bounds() {
   bounds_tried_ = true;
   LocalSearch(kernel_, rules_, tables_, limits_, options_, by_age_).run(candidates_);
   const std::vector<bool> all(tables_.discount.size(), true);
-  bounds_ = BoundTable::make(kernel_, rules_, tables_, land_worth(), all);
-  if (bounds_ && options_.windows) guess_windows();
+  auto table = BoundTable::make(kernel_, rules_, tables_, land_worth(), all);
+  if (!table) return;
+  bounds_.emplace(std::move(*table));
+  if (effort_.bound_next_cuts) bounds_->bound_next_cuts(rules_, tables_, limits_);
+  if (options_.windows) guess_windows();
 }
 
-BoundTable VectorSearch::bounds_outside(const WindowAges& ages) const {
+SearchBounds VectorSearch::bounds_outside(const WindowAges& ages) const {
   std::vector<bool> outside(tables_.discount.size(), true);
   for (int at = ages.final_low; at <= ages.final_high; ++at) {
     outside[static_cast<std::size_t>(at)] = false;
   }
-  return *BoundTable::make(kernel_, rules_, tables_, bounds_->land(), outside);
+  SearchBounds bounds(*BoundTable::make(kernel_, rules_, tables_, bounds_->land(), outside));
+  if (effort_.bound_next_cuts) bounds.bound_next_cuts(rules_, tables_, limits_);
+  return bounds;
 }
 
 // Regimes outside the guess are kept down to the floor of the best yet, a little below
@@ -203,7 +214,10 @@ void VectorSearch::try_cuts(const SearchState& state, int age_yr) {
   const RemovalFactors& factors = tables_.removals_at(state.entries);
   const bool last = state.entries + 1 == rules_.max_thinnings();
   const bool pruning = last && bounds_;
-  if (pruning && !bound_cuts(state, stand, age_yr, cuts)) return;
+  if (pruning) {
+    set_hurdles(state.entries == 0 ? age_yr : regime_.age_yr[0]);
+    if (!bound_cuts(stand, age_yr, cuts)) return;
+  }
   const auto entry = static_cast<std::size_t>(regime_.cuts);
   for (std::size_t option = 0; option < allowed; ++option) {
     if (!factors.leaves_trees[option]) continue;
@@ -237,43 +251,57 @@ void VectorSearch::value_last_cuts(std::size_t entry) {
     --regime_.cuts;
   }
   last_cuts_.clear();
-  if (followed_ >= patience_ && !bounds_tried_ && !seeking_windows_) make_bounds();
+  if (followed_ >= effort_.patience && !bounds_tried_ && !seeking_windows_) make_bounds();
 }
 
 // While the best is sought, bounds are held to it, and outside the guessed windows to
 // their floor; while windows are sought, all to the floor and only outside of them.
-bool VectorSearch::bound_cuts(const SearchState& state, const Trajectory& stand, int age_yr,
-                              const CutOptions& cuts) {
-  const auto t = static_cast<std::size_t>(age_yr);
-  const double rate = kernel_.response_rate(wide(stand.crown_ratio[t]));
-  const auto bound = [&](const BoundTable& table, LaneArray& bounds) {
-    return cut_kernels_.bound_cuts(table.at(age_yr), rate, wide(stand.money[t]),
-                                   wide(tables_.discount[t]), cuts, bounds);
-  };
+void VectorSearch::set_hurdles(int first_yr) {
   const auto held_to = [&](double objective) {
     const double least = threshold(objective);
     return least - tables_.slack(least);
   };
-  const int first = state.entries == 0 ? age_yr : regime_.age_yr[0];
-  const bool outside = first_is_outside(seeking_windows_ ? near_ : guess_, first);
-  outside_threshold_ = std::numeric_limits<double>::infinity();
+  const bool outside = first_is_outside(seeking_windows_ ? near_ : guess_, first_yr);
+  hurdle_count_ = 1;
   if (seeking_windows_) {
-    threshold_ = held_to(floor_);
-    return bound(outside ? *bounds_ : *outside_bounds_, bound_of_cut_) >= threshold_;
+    hurdles_[0] = {outside ? &*bounds_ : &*outside_bounds_, held_to(floor_)};
+    return;
   }
   const double best =
       options_.by_count ? candidates_.highest(rules_.max_thinnings()) : highest_of_all();
-  threshold_ = held_to(best);
-  if (options_.windows && outside) threshold_ = std::min(threshold_, held_to(guessed_floor_));
-  const bool any = bound(*bounds_, bound_of_cut_) >= threshold_;
-  if (!options_.windows || outside) return any;
-  outside_threshold_ = held_to(guessed_floor_);
-  return bound(*outside_bounds_, outside_bound_of_cut_) >= outside_threshold_ || any;
+  hurdles_[0] = {&*bounds_, held_to(best)};
+  if (!options_.windows) return;
+  if (outside) {
+    hurdles_[0].least = std::min(hurdles_[0].least, held_to(guessed_floor_));
+  } else {
+    hurdles_[hurdle_count_++] = {&*outside_bounds_, held_to(guessed_floor_)};
+  }
+}
+
+bool VectorSearch::age_is_pruned(const SearchState& state, int age_yr) {
+  set_hurdles(state.entries == 0 ? age_yr : regime_.age_yr[0]);
+  for (std::size_t i = 0; i < hurdle_count_; ++i) {
+    if (hurdles_[i].bounds->of_age(age_yr) >= hurdles_[i].least) return false;
+  }
+  return true;
+}
+
+bool VectorSearch::bound_cuts(const Trajectory& stand, int age_yr, const CutOptions& cuts) {
+  const double rate =
+      kernel_.response_rate(wide(stand.crown_ratio[static_cast<std::size_t>(age_yr)]));
+  bool any = false;
+  for (std::size_t i = 0; i < hurdle_count_; ++i) {
+    const double largest = hurdles_[i].bounds->look_after(tables_, stand, age_yr, rate, cuts);
+    any = any || largest >= hurdles_[i].least;
+  }
+  return any;
 }
 
 bool VectorSearch::is_pruned(std::size_t option) const {
-  return wide(bound_of_cut_[option]) < threshold_ &&
-         wide(outside_bound_of_cut_[option]) < outside_threshold_;
+  for (std::size_t i = 0; i < hurdle_count_; ++i) {
+    if (hurdles_[i].bounds->of_removal(option) >= hurdles_[i].least) return false;
+  }
+  return true;
 }
 
 }  // namespace staddle

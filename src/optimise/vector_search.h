@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "optimise/bound_table.h"
 #include "optimise/candidates.h"
 #include "optimise/exact_limits.h"
 #include "optimise/local_search.h"
 #include "optimise/search_answer.h"
+#include "optimise/search_bounds.h"
 #include "optimise/search_state.h"
 
 namespace staddle {
@@ -17,7 +17,7 @@ namespace staddle {
 class VectorSearch {
  public:
   VectorSearch(const CaseKernel& kernel, const LatticeRules& rules, const SearchTables& tables,
-               const StandOptions& options, std::uint64_t patience);
+               const StandOptions& options, const SearchEffort& effort);
 
   void run();
   // The ages near the best, floor and above. Approximate values of run() tell most of it;
@@ -40,12 +40,19 @@ class VectorSearch {
   void value_last_cuts(std::size_t entry);
   void make_bounds();
   void guess_windows();
-  BoundTable bounds_outside(const WindowAges& ages) const;
+  SearchBounds bounds_outside(const WindowAges& ages) const;
   bool first_is_outside(const WindowAges& ages, int first) const;
-  bool is_pruned(std::size_t option) const;
+  // What a regime must be able to reach, and the bounds that tell whether it is.
+  struct Hurdle {
+    SearchBounds* bounds = nullptr;
+    double least = 0;
+  };
+  // A cut is left out that is below every hurdle. Where `first_yr` is the first thinning.
+  void set_hurdles(int first_yr);
+  bool age_is_pruned(const SearchState& state, int age_yr);
   // False where all of them are pruned.
-  bool bound_cuts(const SearchState& state, const Trajectory& stand, int age_yr,
-                  const CutOptions& cuts);
+  bool bound_cuts(const Trajectory& stand, int age_yr, const CutOptions& cuts);
+  bool is_pruned(std::size_t option) const;
   double land_worth() const;
   double highest_of_all() const;
   double threshold(double objective) const;
@@ -66,18 +73,17 @@ class VectorSearch {
   // down to which no regime outside it is pruned.
   WindowAges guess_;
   double guessed_floor_ = 0;
-  LaneArray outside_bound_of_cut_;
   // While the windows are sought: what is known of them.
   bool seeking_windows_ = false;
   WindowAges near_;
   double floor_ = 0;
   LatticeRegime regime_;
-  const std::uint64_t patience_;  // trajectories followed before bounds are made
+  const SearchEffort effort_;
   std::uint64_t followed_ = 0;
   bool bounds_tried_ = false;
-  std::optional<BoundTable> bounds_, outside_bounds_;
-  LaneArray bound_of_cut_;
-  double threshold_ = 0, outside_threshold_ = 0;
+  std::optional<SearchBounds> bounds_, outside_bounds_;
+  std::array<Hurdle, 2> hurdles_;
+  std::size_t hurdle_count_ = 0;
   std::uint64_t valued_ = 0;
   bool finished_ = true;
 };

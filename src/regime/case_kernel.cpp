@@ -199,7 +199,8 @@ double CaseKernel::crown_ratio(const AgeRow& row, double diameter_in) const {
 
 double CaseKernel::response_rate(double crown_ratio) const {
   if (!crown_limited_) return growth_.recovery_per_yr();
-  return growth_.recovery_per_yr() * std::clamp((crown_ratio - 0.20) / 0.20, 0.0, 1.0);
+  return growth_.recovery_per_yr() *
+         std::clamp((crown_ratio - crown_without_response) / crown_range_of_response, 0.0, 1.0);
 }
 
 double CaseKernel::stumpage_value(const Measured& measured, int age_yr) const {

@@ -21,6 +21,10 @@ struct CutMemory {
 // A thinning of a format's most (6), and the one done before the stand was measured.
 inline constexpr int most_cut_memories = 7;
 
+// The crown-limited response to a thinning: none where the live crown ratio before it is
+// no more than the first, all of it from the second above that. Assumption of the project.
+inline constexpr double crown_without_response = 0.20, crown_range_of_response = 0.20;
+
 using ProductTons = std::array<double, max_products>;
 
 // One acre in the middle of a regime, at the end of year `age_yr`. Small and copyable:

@@ -36,14 +36,16 @@ void check_pruned(const StandProblem& problem) {
     options.windows = true;
     options.by_count = by_count;
     const SearchAnswer plain = answer_exhaustively(kernel, rules, options);
-    const SearchAnswer pruned = answer_by_vectors(kernel, rules, options, 0);
-    REQUIRE(pruned.finished);
-    REQUIRE(champion_line(pruned.best, rules) == champion_line(plain.best, rules));
-    REQUIRE(ages_line(*pruned.windows) == ages_line(*plain.windows));
-    if (!by_count) continue;
-    for (std::size_t cuts = 0; cuts < plain.by_count.size(); ++cuts) {
-      REQUIRE(champion_line(pruned.by_count[cuts], rules) ==
-              champion_line(plain.by_count[cuts], rules));
+    for (const bool bound_next_cuts : {false, true}) {
+      const SearchAnswer pruned = answer_by_vectors(
+          kernel, rules, options, {.patience = 0, .bound_next_cuts = bound_next_cuts});
+      REQUIRE(pruned.finished);
+      REQUIRE(champion_line(pruned.best, rules) == champion_line(plain.best, rules));
+      REQUIRE(ages_line(*pruned.windows) == ages_line(*plain.windows));
+      for (std::size_t cuts = 0; by_count && cuts < plain.by_count.size(); ++cuts) {
+        REQUIRE(champion_line(pruned.by_count[cuts], rules) ==
+                champion_line(plain.by_count[cuts], rules));
+      }
     }
   }
 }
