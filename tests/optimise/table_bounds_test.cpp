@@ -23,24 +23,26 @@ void hold(const StandProblem& problem, RandomStream& random, Held& held) {
   if (rules.final_from() > rules.final_to() || rules.cut_from() > rules.cut_to()) return;
   const TableBounds bounds(kernel, rules);
   StandPoint point = kernel.start();
-  Measured measured;
   Cut cut;
   for (int cuts = 1 + static_cast<int>(random.next_below(2)); cuts > 0; --cuts) {
     const int to = rules.next_cut_from(point) +
                    static_cast<int>(random.next_below(static_cast<std::uint64_t>(12)));
     if (to > rules.cut_to()) break;
-    while (point.age_yr < to) kernel.advance(point, measured);
-    kernel.measure_tons(point, measured);
+    StandPoint next = point;
+    Measured then;
+    while (next.age_yr < to) kernel.advance(next, then);
+    kernel.measure_tons(next, then);
     const double removal = rules.removals()[random.next_below(rules.removals().size())];
-    if (!measured.timber || !rules.leaves_trees(removal, point.entries)) break;
-    kernel.work_out_cut(point, measured, removal, cut);
-    kernel.take_cut(point, measured, cut);
-    measured.age_yr = -1;
+    if (!then.timber || !rules.leaves_trees(removal, next.entries)) break;
+    kernel.work_out_cut(next, then, removal, cut);
+    kernel.take_cut(next, then, cut);
+    point = next;
   }
   if (point.entries == 0) return;
   const int from = std::max(point.age_yr, rules.final_from());
   std::vector<double> bound(static_cast<std::size_t>(rules.final_to()) + 1);
   bounds.bound(point, from, bound);
+  Measured measured;
   while (true) {
     if (point.age_yr >= from) {
       kernel.measure_tons(point, measured);
