@@ -49,9 +49,11 @@ std::vector<Survival> survivals(const AdviseProblem& problem, const Scene& scene
       survival.best = plan_of(other, other.best());
       survival.same_advice =
           same_advice(other.best().regime, scene.best().regime, scene.stand.stand_case.present());
-      const RegimeValue kept =
-          evaluate(case_for_plan_of(scene, otherwise, other), scene.best().regime);
-      survival.kept_plan_loss = other.best().value.objective - kept.objective;
+      const RegimeReport kept = simulate(case_for_plan_of(scene, otherwise, other),
+                                         stated("kept", scene.best().regime))
+                                    .value();
+      survival.kept_plan_loss = other.best().value.objective - kept.value.objective;
+      survival.kept_plan_breaks = broken_limits(other.stand, kept);
       if (other.tax) {
         const StandCase& kept_case = case_for_plan_of(scene, otherwise, other);
         survival.kept_plan_loss_after_tax =

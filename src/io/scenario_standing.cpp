@@ -196,7 +196,7 @@ class StandingReader {
                          ", but trees were measured");
       return;
     }
-    ask_about_density(growth);
+    if (!density_can_be(growth)) return;
     if (elapsed > 0) grow(growth, elapsed);
     assume_crown(growth);
   }
@@ -220,14 +220,29 @@ class StandingReader {
     return true;
   }
 
-  void ask_about_density(const GrowthModel& growth) {
-    constexpr double unusual_ratio = 2;
+  // The equations close a part of the gap to their own stand in a year, as a share of it: one
+  // so far above them, in practice a stand of few years, would grow without end.
+  bool density_can_be(const GrowthModel& growth) {
+    constexpr double unusual_ratio = 2, impossible_ratio = 10;
     const MeasuredStand& stand = *block_.standing;
-    const double ratio = stand.basal_area / growth.unthinned_basal_area(stand.at, stand.trees);
-    if (ratio <= unusual_ratio) return;
+    const BasalArea usual = growth.unthinned_basal_area(stand.at, stand.trees);
+    const double ratio = stand.basal_area / usual;
+    if (ratio <= unusual_ratio) return true;
+    if (ratio > impossible_ratio) {
+      const auto rounded = [](double value) { return number_text(std::round(1e4 * value) / 1e4); };
+      reading_.fault(stand_["basal_area_ft2_ac"], FaultCode::out_of_range,
+                     "found " + rounded(stand.basal_area.in(square_feet_per_acre)) +
+                         " square feet an acre, where the growth model gives an unthinned stand "
+                         "of this age and these trees " +
+                         rounded(usual.in(square_feet_per_acre)) +
+                         "; at most ten times that can be grown on: is the age right? A stand of "
+                         "a few years is better told as bare land about to be planted");
+      return false;
+    }
     reading_.questions.emplace_back(
         "The stand has more than twice the basal area that the growth model gives an unthinned "
         "stand of its age and trees: are age, trees and basal area right?");
+    return true;
   }
 
   void grow(const GrowthModel& growth, int elapsed) {

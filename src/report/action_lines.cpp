@@ -21,15 +21,22 @@ std::string tract_tons(double whole) {
 }
 
 // "about 27 tons an acre (...), in all 1,670 tons or 67 truckloads of 25 tons, and brings ..."
-std::string yields(const Answer& answer, const std::vector<Yield>& cut, MoneyPerAcre revenue) {
+std::string yields(const Answer& answer, const std::vector<Yield>& cut, MoneyPerAcre revenue,
+                   double share_standing) {
   const Yield sum = answer.total(cut);
-  const double whole = (sum * answer.area()).in(tons);
+  const double whole = share_standing * (sum * answer.area()).in(tons);
   const double trucks = std::max(1.0, std::round(whole / tons_per_truck));
+  const std::string share = words::percent(share_standing);
   return fmt::format("about {} tons an acre ({}), in all {} tons or {} truckload{} of 25 tons, and "
-                     "{} {} after fees",
+                     "{} {} after fees{}",
                      words::number(sum.in(tons_per_acre)), answer.by_product(cut),
                      tract_tons(whole), words::number(trucks), trucks == 1.0 ? "" : "s",
-                     revenue < dollars_per_acre(0) ? "costs" : "brings", answer.both(revenue));
+                     revenue < dollars_per_acre(0) ? "costs" : "brings",
+                     answer.both(revenue, share_standing),
+                     share == words::percent(1.0)
+                         ? ""
+                         : fmt::format(", on the {} of the acres that storms leave on average",
+                                       share));
 }
 
 std::string entry(const Answer& answer, const ThinningRecord& cut) {
@@ -37,7 +44,8 @@ std::string entry(const Answer& answer, const ThinningRecord& cut) {
                      "trees an acre, yields {}",
                      answer.dates.in(cut.at), words::removal(cut.removal_fraction),
                      square_feet(cut.before.basal_area), square_feet(cut.after.basal_area),
-                     trees(cut.after.trees), yields(answer, cut.tons, cut.revenue));
+                     trees(cut.after.trees),
+                     yields(answer, cut.tons, cut.revenue, cut.share_standing));
 }
 
 std::string it_yields(const Answer& answer) {
@@ -50,7 +58,7 @@ std::string it_yields(const Answer& answer) {
                          answer.action == Action::thin
                              ? "It"
                              : fmt::format("Done {}, it", answer.dates.in(cut.at)),
-                         yields(answer, cut.tons, cut.revenue));
+                         yields(answer, cut.tons, cut.revenue, cut.share_standing));
     }
     case Action::sell:
     case Action::sell_soon:
@@ -58,7 +66,8 @@ std::string it_yields(const Answer& answer) {
                          answer.action == Action::sell
                              ? "It"
                              : fmt::format("Sold {}, it", answer.dates.in(answer.final_age())),
-                         yields(answer, best.final_harvest.tons, best.final_harvest.revenue));
+                         yields(answer, best.final_harvest.tons, best.final_harvest.revenue,
+                                best.final_harvest.share_standing));
     case Action::plant: {
       const Costs& costs = answer.scenario.costs;
       std::string text = fmt::format("Planting costs {}", answer.both(costs.establishment));
@@ -102,13 +111,9 @@ std::string final_harvest(const Answer& answer) {
   if (answer.action == Action::sell_soon) {
     return fmt::format("That sale is the final harvest, {}.", answer.dates.in(answer.final_age()));
   }
-  return fmt::format("The final harvest comes {}: it yields {}{}.",
+  return fmt::format("The final harvest comes {}: it yields {}.",
                      answer.dates.in(answer.final_age()),
-                     yields(answer, harvest.tons, harvest.revenue),
-                     answer.scenario.hazard.active()
-                         ? fmt::format(", on the {} of the acres that storms leave on average",
-                                       words::percent(harvest.share_standing))
-                         : "");
+                     yields(answer, harvest.tons, harvest.revenue, harvest.share_standing));
 }
 
 std::string stand_text(const Answer& answer) {

@@ -41,9 +41,9 @@ Yield Answer::total(const std::vector<Yield>& tons) const {
   return sum;
 }
 
-std::string Answer::both(MoneyPerAcre amount) const {
+std::string Answer::both(MoneyPerAcre amount, double share_standing) const {
   return fmt::format("{} an acre ({} for the tract)", words::size_of(amount),
-                     words::size_of(amount * area()));
+                     words::size_of(share_standing * amount * area()));
 }
 
 std::string Answer::by_product(const std::vector<Yield>& tons) const {

@@ -41,8 +41,13 @@ struct Answer {
   Age next_entry() const { return cuts.empty() ? final_age() : cuts.front()->at; }
   Age final_age() const { return advice.best.final_harvest_age; }
   Yield total(const std::vector<Yield>& tons) const;
-  // "$240 an acre ($15,000 for the tract)"; of a loss the size alone.
-  std::string both(MoneyPerAcre amount) const;
+  // Within the ages of the search.
+  bool final_harvest_is_allowed(Age at) const {
+    return scenario.lattice.final_from <= at && at <= scenario.lattice.final_to;
+  }
+  // "$240 an acre ($15,000 for the tract)"; of a loss the size alone. With storms money and
+  // tons are those of an acre that still stands, and the tract's only of such acres.
+  std::string both(MoneyPerAcre amount, double share_standing = 1.0) const;
   // "20 tons of pulpwood and 7 of chip-n-saw"; products that round to nothing left out.
   std::string by_product(const std::vector<Yield>& tons) const;
   // "a third in 2029 and a third in 2034, final harvest in 2043".

@@ -44,6 +44,17 @@ std::string limit_value(const std::string& key, double value) {
   return share ? words::percent(value) : fmt::format("{:.4g}", value);
 }
 
+std::string breaks_in_words(const std::vector<BrokenLimit>& breaks) {
+  std::string text;
+  for (const BrokenLimit& limit : breaks) {
+    if (!text.empty()) text += "; ";
+    text += fmt::format("{} {}, allowed {}", limit_in_words(limit.limit),
+                        limit_value(limit.limit, limit.value),
+                        limit_value(limit.limit, limit.allowed));
+  }
+  return text;
+}
+
 std::string guard_in_words(const std::string& key, const Guards& guards) {
   if (key == "max_removal_fraction" && guards.max_removal_fraction) {
     return fmt::format("take no more than {} at once",

@@ -114,13 +114,15 @@ class WorkPlan {
     return text;
   }
 
-  std::string yields(const std::vector<Yield>& products, MoneyPerAcre revenue) const {
+  std::string yields(const std::vector<Yield>& products, MoneyPerAcre revenue,
+                     double share_standing) const {
     Yield sum;
     for (const Yield& product : products) sum += product;
     return fmt::format(
         "The plan expects about {} tons an acre, {} tons in all, and {} in all after fees.",
-        words::number(sum.in(tons_per_acre)), words::number((sum * area_).in(tons)),
-        words::tract_money(revenue * area_));
+        words::number(sum.in(tons_per_acre)),
+        words::number(share_standing * (sum * area_).in(tons)),
+        words::tract_money(share_standing * revenue * area_));
   }
 
   void add_thinning(const ThinningRecord& cut, int entry) {
@@ -131,7 +133,7 @@ class WorkPlan {
         "Leave {} square feet of basal area and {} trees an acre ({} of the basal area is taken).",
         words::number(cut.after.basal_area.in(square_feet_per_acre)),
         words::number(cut.after.trees.in(trees_per_acre)), words::percent(cut.removal_fraction));
-    add_sale(key, name, cut.at, leave, yields(cut.tons, cut.revenue));
+    add_sale(key, name, cut.at, leave, yields(cut.tons, cut.revenue, cut.share_standing));
     add_measuring(key, cut.at, name);
   }
 
@@ -169,7 +171,8 @@ class WorkPlan {
   void add_final_harvest() {
     const season::Sale sale =
         add_sale("final-harvest", "the final harvest", plan_.final_harvest_age, "",
-                 yields(plan_.final_harvest.tons, plan_.final_harvest.revenue));
+                 yields(plan_.final_harvest.tons, plan_.final_harvest.revenue,
+                        plan_.final_harvest.share_standing));
     const bool land_is_sold =
         standing_ && scenario_.after_harvest.kind == AfterHarvest::Kind::land_price;
     if (land_is_sold) return;

@@ -13,18 +13,6 @@
 namespace staddle {
 namespace {
 
-std::string breaks_in_words(const std::vector<BrokenLimit>& breaks) {
-  std::vector<std::string> limits;
-  for (const BrokenLimit& limit : breaks) {
-    limits.push_back(fmt::format("{} {}, allowed {}", limit_in_words(limit.limit),
-                                 limit_value(limit.limit, limit.value),
-                                 limit_value(limit.limit, limit.allowed)));
-  }
-  std::string text;
-  for (const std::string& limit : limits) text += (text.empty() ? "" : "; ") + limit;
-  return text;
-}
-
 // Options side by side, the best first.
 class Options {
  public:
@@ -63,6 +51,14 @@ std::string thinnings_in_words(std::size_t count) {
   return words::count(count) + (count < 2 ? " thinning" : " thinnings");
 }
 
+// A plan outside the ages of the search, told beside the others all the same.
+std::string window_broken(const Answer& answer, Age final_harvest) {
+  const DecisionLattice& lattice = answer.scenario.lattice;
+  const Age allowed = final_harvest < lattice.final_from ? lattice.final_from : lattice.final_to;
+  if (answer.final_harvest_is_allowed(final_harvest)) return "";
+  return breaks_in_words({{"final_harvest_age_yr", final_harvest.in(years), allowed.in(years)}});
+}
+
 Table options(const Answer& answer) {
   const Advice& advice = answer.advice;
   const MoneyPerAcre best = advice.best.value.objective;
@@ -82,11 +78,14 @@ Table options(const Answer& answer) {
   }
   if (advice.wait_five) {
     table.add("nothing for five years", advice.wait_five->plan.regime,
-              advice.wait_five->plan.value.objective, advice.wait_five->loss_against_best);
+              advice.wait_five->plan.value.objective, advice.wait_five->loss_against_best,
+              window_broken(answer, advice.wait_five->plan.regime.final_harvest));
   }
   if (advice.sell_today) {
-    table.add("sell everything today", {{}, answer.dates.present()},
-              best - advice.sell_today->loss_against_best, advice.sell_today->loss_against_best);
+    // That it is too early matters only where it would be the better plan.
+    const MoneyPerAcre loss = advice.sell_today->loss_against_best;
+    table.add("sell everything today", {{}, answer.dates.present()}, best - loss, loss,
+              loss < dollars_per_acre(0) ? window_broken(answer, answer.dates.present()) : "");
   }
   for (const StatedAnswer& stated : advice.regimes) {
     table.add(fmt::format("yours: {}", stated.report.name), stated.report.regime(),
@@ -129,12 +128,19 @@ Table survives(const Answer& answer) {
                {"best plan then", "", true},
                {"loss of keeping this one", "$/acre"}},
               {}};
+  const bool any_breaks = std::ranges::any_of(answer.advice.survives, [](const Survival& survival) {
+    return !survival.kept_plan_breaks.empty();
+  });
+  if (any_breaks) table.columns.push_back({"limits this one then breaks", "", true});
   for (const Survival& survival : answer.advice.survives) {
     table.rows.push_back({cells::words(change_in_words(survival.change)),
                           cells::words(survival.same_advice ? "the same" : "another"),
                           cells::words(survival.best ? answer.brief(survival.best->regime)
                                                      : "no plan within the limits"),
                           cells::cost_per_acre(survival.kept_plan_loss)});
+    if (any_breaks) {
+      table.rows.back().push_back(cells::words(breaks_in_words(survival.kept_plan_breaks)));
+    }
   }
   return table;
 }

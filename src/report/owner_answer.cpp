@@ -49,15 +49,17 @@ KeyFigure what_it_is_worth(const Answer& answer) {
             "is what timber and land are worth; no plan is worth more"};
   }
   return {words::size_of(advice.advantage) + " an acre",
-          fmt::format("more than selling it all today ({} for the tract)",
+          fmt::format("{} than selling it all today ({} for the tract)",
+                      advice.advantage < dollars_per_acre(0) ? "less" : "more",
                       words::size_of(advice.advantage * answer.area()))};
 }
 
 KeyFigure next_money(const Answer& answer) {
   const bool thins = !answer.cuts.empty();
-  const MoneyPerAcre revenue =
-      thins ? answer.cuts.front()->revenue : answer.advice.best.final_harvest.revenue;
-  return {fmt::format("{} {}", words::tract_money(revenue * answer.area()),
+  const HarvestRecord& harvest = answer.advice.best.final_harvest;
+  const MoneyPerAcre revenue = thins ? answer.cuts.front()->revenue : harvest.revenue;
+  const double standing = thins ? answer.cuts.front()->share_standing : harvest.share_standing;
+  return {fmt::format("{} {}", words::tract_money(standing * revenue * answer.area()),
                       answer.dates.on(answer.next_entry())),
           fmt::format("from the {}, after fees ({} an acre)",
                       thins ? "next thinning" : "final harvest", words::money(revenue))};

@@ -19,8 +19,9 @@ class Summary {
   std::vector<std::string> tell() {
     lines_ = {now()};
     add_entries();
-    lines_.push_back(entry("Final harvest", answer_.final_age(), advice_.best.final_harvest.tons,
-                           advice_.best.final_harvest.revenue));
+    const HarvestRecord& harvest = advice_.best.final_harvest;
+    lines_.push_back(entry("Final harvest", answer_.final_age(), harvest.tons, harvest.revenue,
+                           harvest.share_standing));
     lines_.push_back(worth());
     if (advice_.sell_today) lines_.push_back(sold_today());
     if (advice_.wait_five) lines_.push_back(waiting());
@@ -36,9 +37,9 @@ class Summary {
  private:
   static std::string per_acre(MoneyPerAcre amount) { return words::money(amount) + "/ac"; }
 
-  std::string both(MoneyPerAcre amount) const {
+  std::string both(MoneyPerAcre amount, double share_standing = 1.0) const {
     return fmt::format("{} ({} in all)", per_acre(amount),
-                       words::tract_money(amount * answer_.area()));
+                       words::tract_money(share_standing * amount * answer_.area()));
   }
 
   std::string now() const {
@@ -48,9 +49,10 @@ class Summary {
   }
 
   std::string entry(const std::string& name, Age at, const std::vector<Yield>& tons,
-                    MoneyPerAcre revenue) const {
+                    MoneyPerAcre revenue, double share_standing) const {
     return fmt::format("{}, {}: {} tons/ac, {}", name, answer_.dates.name(at),
-                       words::number(answer_.total(tons).in(tons_per_acre)), both(revenue));
+                       words::number(answer_.total(tons).in(tons_per_acre)),
+                       both(revenue, share_standing));
   }
 
   void add_entries() {
@@ -63,7 +65,7 @@ class Summary {
         cuts.size() <= most_thinnings_told ? cuts.size() : most_thinnings_told - 1;
     for (std::size_t i = 0; i < alone; ++i) {
       const ThinningRecord& cut = *cuts[i];
-      lines_.push_back(entry("Thinning", cut.at, cut.tons, cut.revenue) +
+      lines_.push_back(entry("Thinning", cut.at, cut.tons, cut.revenue, cut.share_standing) +
                        fmt::format("; leave {} sq ft/ac, {} trees/ac",
                                    square_feet(cut.after.basal_area), trees(cut.after.trees)));
     }
@@ -84,16 +86,17 @@ class Summary {
 
   std::string sold_today() const {
     const SellToday& sale = *advice_.sell_today;
-    return fmt::format("Sold today: timber {}, land {}; the plan is worth {} more",
+    return fmt::format("Sold today: timber {}, land {}; the plan is worth {} {}",
                        per_acre(sale.timber), per_acre(sale.land),
-                       words::size_of(sale.loss_against_best) + "/ac");
+                       words::size_of(sale.loss_against_best) + "/ac",
+                       sale.loss_against_best < dollars_per_acre(0) ? "less" : "more");
   }
 
   std::string waiting() const {
     const MoneyPerAcre loss = advice_.wait_five->loss_against_best;
-    return loss > dollars_per_acre(0)
-               ? fmt::format("Left alone for five years: {}/ac lost", words::size_of(loss))
-               : std::string("Left alone for five years: nothing lost");
+    if (loss == dollars_per_acre(0)) return "Left alone for five years: nothing lost";
+    return fmt::format("Left alone for five years: {}/ac {}", words::size_of(loss),
+                       loss < dollars_per_acre(0) ? "gained, beyond the ages allowed" : "lost");
   }
 
   std::string as_good() const {

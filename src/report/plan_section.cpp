@@ -86,9 +86,9 @@ Table yields(const Answer& answer) {
     }
     const Yield sum = answer.total(tons_cut);
     row.push_back(cells::number(sum.in(tons_per_acre), 1));
-    row.push_back(cells::number((sum * scenario.area).in(tons)));
+    row.push_back(cells::number(standing * (sum * scenario.area).in(tons)));
     row.push_back(cells::per_acre(revenue));
-    row.push_back(cells::tract(revenue * scenario.area));
+    row.push_back(cells::tract(standing * revenue * scenario.area));
     if (hazard) row.push_back(cells::percent(standing));
   });
   return table;
@@ -111,12 +111,12 @@ std::optional<Table> quoted_units(const Answer& answer) {
     table.columns.push_back({"whole tract", "units"});
   }
   add_entries(answer, table, [&](std::vector<Cell>& row, const std::vector<Yield>& tons_cut,
-                                 MoneyPerAcre, double) {
+                                 MoneyPerAcre, double standing) {
     for (std::size_t i = 0; i < prices.size(); ++i) {
       if (!quoted_in_units(prices[i])) continue;
       const double units = tons_cut[i].in(tons_per_acre) / prices[i].quoted.tons_per_unit;
       row.push_back(cells::number(units, 1));
-      row.push_back(cells::number(units * answer.area().in(acres)));
+      row.push_back(cells::number(standing * units * answer.area().in(acres)));
     }
   });
   return table;
@@ -213,8 +213,21 @@ std::string returns(const Answer& answer) {
 
 }  // namespace
 
+// Tables show tenths of a ton.
+bool some_tons_are_below_zero(const Answer& answer) {
+  constexpr Yield shown = tons_per_acre(-0.05);
+  return std::ranges::any_of(answer.cuts, [&](const ThinningRecord* cut) {
+    return std::ranges::any_of(cut->tons, [&](Yield product) { return product <= shown; });
+  });
+}
+
 Section plan_section(const Answer& answer) {
   Section section{"The plan", {returns(answer)}, {entries(answer), yields(answer)}, {}};
+  if (some_tons_are_below_zero(answer)) {
+    section.paragraphs.push_back(
+        "Tons below zero are no timber: a cut changes the mean diameter of what is left, and with "
+        "it how much of that the equations count as each product. The dollars count them so.");
+  }
   if (std::optional<Table> units = quoted_units(answer)) section.tables.push_back(*units);
   section.tables.push_back(cash_flow(answer));
   return section;

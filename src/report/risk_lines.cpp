@@ -73,7 +73,9 @@ std::string what_could_go_wrong(const Answer& answer) {
   text += heavy_cut(answer);
   const RiskNote* storm = note_of(answer.advice, "storm");
   if (storm && !answer.cuts.empty()) {
-    text += fmt::format(" By zone, height, slenderness and cut its storm risk counts as {}.",
+    text += fmt::format(" By {}height, slenderness and cut{} its storm risk counts as {}.",
+                        answer.advice.storm ? "zone, " : "",
+                        answer.advice.storm ? "" : ", the place left out,",
                         level_in_words(storm->level));
   }
   return text + other_risks(answer);
@@ -96,8 +98,9 @@ std::string what_it_assumes(const Answer& answer) {
   }
   text += "; it is neither an appraisal nor a price for the land.";
   if (!answer.scenario.thinning_price_given && !answer.cuts.empty()) {
-    text += " No lower price for thinnings was given: first thinnings commonly bring $1 to $3 a "
-            "ton less.";
+    text += fmt::format(" No lower price for thinnings was given: {} commonly bring $1 to $3 a "
+                        "ton less.",
+                        answer.thinned_before() ? "thinnings" : "first thinnings");
   }
   return text;
 }

@@ -108,6 +108,10 @@ std::string reason_to_wait(const Answer& answer) {
   const Readiness& ready = advice.readiness;
   const Dates& dates = answer.dates;
   const auto& crown = advice.best.years.front().measures.live_crown_ratio;
+  if (answer.cuts.empty() && advice.best.final_harvest.revenue <= dollars_per_acre(0)) {
+    return "at these prices no sale earns anything after fees, and waiting only puts off what "
+           "comes after";
+  }
   if (advice.first_age_with_minimum_sale) {
     const Age first = *advice.first_age_with_minimum_sale;
     return fmt::format(
@@ -152,8 +156,15 @@ std::string nothing_text(const Answer& answer) {
                            years(answer.scenario.lattice.years_between_entries);
     look = std::min(look, free_again);
   }
-  return fmt::format("Cut nothing this season; look again {}: {}.", answer.dates.in(look),
-                     reason_to_wait(answer));
+  std::string text = fmt::format("Cut nothing this season; look again {}: {}.",
+                                 answer.dates.in(look), reason_to_wait(answer));
+  const bool forbidden = !answer.final_harvest_is_allowed(answer.dates.present());
+  if (forbidden && answer.advice.advantage < dollars_per_acre(0)) {
+    text += fmt::format(" A sale of the whole stand now would be worth more, but you allow a final "
+                        "harvest at {} years at the earliest.",
+                        answer.scenario.lattice.final_from.whole());
+  }
+  return text;
 }
 
 std::string sell_text(const Answer& answer) {

@@ -75,6 +75,7 @@ const std::map<std::string, ExpectedFault>& expected_faults() {
       {"regime-named-twice.json", {"repeated key", "/regimes/1/name", ""}},
       {"removals-none.json", {"out of range", "/decisions/removal_fraction", ""}},
       {"removals-upside-down.json", {"contradiction", "/decisions/removal_fraction", ""}},
+      {"seedlings-as-a-measured-stand.json", {"out of range", "/stand/basal_area_ft2_ac", ""}},
       {"site-index-beside-a-table.json", {"contradiction", "/stand/site_index_ft", ""}},
       {"site-index-missing.json", {"missing key", "/stand/site_index_ft", ""}},
       {"site-index-too-high.json", {"out of range", "/stand/site_index_ft", ""}},

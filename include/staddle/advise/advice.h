@@ -56,8 +56,10 @@ struct Survival {
   std::string change;      // "growth -15 %"
   std::optional<Plan> best;
   bool same_advice = false;
+  // Below zero where the plan, kept, breaks limits of the lattice.
   MoneyPerAcre kept_plan_loss;
   std::optional<MoneyPerAcre> kept_plan_loss_after_tax = std::nullopt;
+  std::vector<BrokenLimit> kept_plan_breaks = {};
 };
 
 struct OutsideRange {
