@@ -77,7 +77,7 @@ Scene compare_tables(const AdviseProblem& problem) {
   scene.solution.certificate.lattice_regimes =
       static_cast<double>(scene.solution.certificate.regimes_valued);
   if (answers.empty()) {
-    scene.solution.reason = "no table has a row within the final-harvest ages that are allowed";
+    scene.solution.reason = no_table_may_end;
     return scene;
   }
   BestOfTies<TableAnswer, fewer_then_earlier> best;

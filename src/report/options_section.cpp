@@ -16,6 +16,10 @@ namespace {
 std::string breaks_in_words(const std::vector<BrokenLimit>& breaks) {
   std::vector<std::string> limits;
   for (const BrokenLimit& limit : breaks) {
+    if (limit.limit == residual_not_reached) {
+      limits.push_back("the stand has not reached the residual, so nothing is cut then");
+      continue;
+    }
     limits.push_back(fmt::format("{} {}, allowed {}", limit_in_words(limit.limit),
                                  limit_value(limit.limit, limit.value),
                                  limit_value(limit.limit, limit.allowed)));
