@@ -138,7 +138,7 @@ class Adviser {
 
   void ask_side_questions() {
     advice_.survives = survivals(problem_, scene_, options_);
-    advice_.outside_fitted_range = outside_fitted_range(problem_, advice_.best);
+    note_fitted_ranges();
     if (stand().hazard.active()) {
       advice_.storm = storm_answer(problem_, scene_, advice_.best, options_);
       advice_.storm->third_instead = advice_.third_instead;
@@ -146,6 +146,29 @@ class Adviser {
     if (!advice_.standing && !advice_.alternatives.empty() &&
         advice_.alternatives.front().thinnings == 0) {
       advice_.advantage = advice_.alternatives.front().loss_against_best;
+    }
+  }
+
+  // Every plan that is told says where it leans on more than the equations know.
+  void note_fitted_ranges() {
+    if (!problem_.equations) return;
+    const auto note = [&](const RegimeReport& plan, const std::string& of,
+                          std::optional<Height> site_index) {
+      for (OutsideRange& outside :
+           outside_fitted_range({*problem_.equations, site_index}, plan, of)) {
+        advice_.outside_fitted_range.push_back(std::move(outside));
+      }
+    };
+    note(advice_.best, "best", problem_.site_index);
+    if (advice_.successor) note(*advice_.successor, "successor", problem_.successor_site_index);
+    // The stand's site is told with the best.
+    for (const StatedAnswer& stated : advice_.regimes) {
+      note(stated.report, stated.report.name, std::nullopt);
+    }
+    for (const Alternative& alternative : advice_.alternatives) {
+      const bool is_best =
+          alternative.thinnings == static_cast<int>(advice_.best.regime().thinnings.size());
+      if (!is_best) note(alternative.report, alternative.report.name, std::nullopt);
     }
   }
 

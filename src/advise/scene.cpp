@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "advise/scene.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "advise/tables.h"
@@ -8,6 +9,8 @@
 
 namespace staddle {
 namespace {
+
+const std::string of_the_successor = "of the stand planted after the harvest: ";
 
 // What is done in the present year.
 enum class Action { nothing, thinning, harvest };
@@ -67,6 +70,20 @@ const StandCase& case_for_plan_of(const Scene& plan, const AdviseProblem& proble
                                 : problem.tabled[plan.table].problem.stand_case;
 }
 
+std::optional<std::string> why_no_plan(const AdviseProblem& problem) {
+  if (!problem.tabled.empty()) {
+    const bool any = std::ranges::any_of(
+        problem.tabled, [](const TabledChoice& choice) { return !choice.final_ages.empty(); });
+    return any ? std::nullopt : std::optional<std::string>(no_table_may_end);
+  }
+  if (problem.successor) {
+    if (const auto reason = no_final_harvest_age(*problem.successor)) {
+      return of_the_successor + *reason;
+    }
+  }
+  return no_final_harvest_age(problem.stand);
+}
+
 Scene solve_scene(const AdviseProblem& problem, const StandOptions& options) {
   if (!problem.tabled.empty()) {
     Scene scene = compare_tables(problem);
@@ -77,7 +94,7 @@ Scene solve_scene(const AdviseProblem& problem, const StandOptions& options) {
   const bool successor_fails =
       scene.successor && scene.successor->status == StandSolution::Status::no_regime;
   if (successor_fails) {
-    scene.solution.reason = "of the stand planted after the harvest: " + scene.successor->reason;
+    scene.solution.reason = of_the_successor + scene.successor->reason;
     return scene;
   }
   scene.solution = solve(scene.stand, options);

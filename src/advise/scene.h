@@ -43,6 +43,10 @@ AdviseProblem changed(AdviseProblem problem, Change change) {
 // Prepares the land value, without solving the stand itself. Where the successor has no
 // regime, `reason` is filled.
 Scene prepare(const AdviseProblem& problem, const StandOptions& options);
+// Why no plan of the problem can satisfy the limits, asked before anything is solved;
+// nothing where one can.
+std::optional<std::string> why_no_plan(const AdviseProblem& problem);
+
 Scene solve_scene(const AdviseProblem& problem, const StandOptions& options);
 
 // The plan of one scene under the circumstances of another: on its own table, where the

@@ -139,42 +139,4 @@ SellToday sell_today(const Scene& scene) {
   return answer;
 }
 
-std::vector<OutsideRange> outside_fitted_range(const AdviseProblem& problem,
-                                               const RegimeReport& plan) {
-  std::vector<OutsideRange> outside;
-  if (!problem.equations) return outside;
-  const EquationSet& equations = *problem.equations;
-  const auto note = [&](const char* what, const FittedRange& range,
-                        const std::vector<double>& values) {
-    OutsideRange farthest{what, 0.0, range.low, range.high};
-    double excess = 0.0;
-    for (const double value : values) {
-      const double beyond = std::max(range.low - value, value - range.high);
-      if (beyond <= excess) continue;
-      excess = beyond;
-      farthest.value = value;
-    }
-    if (excess > 0.0) outside.push_back(farthest);
-  };
-  std::vector<double> ages, trees;
-  const auto lean_on = [&](Age at, const StandMeasures& stand) {
-    ages.push_back(at.in(years));
-    trees.push_back(stand.trees.in(trees_per_acre));
-  };
-  if (problem.stand.stand_case.standing) {
-    lean_on(plan.years.front().at, plan.years.front().measures);
-  }
-  for (const ThinningRecord& thinning : plan.thinnings) {
-    lean_on(thinning.at, thinning.before);
-    lean_on(thinning.at, thinning.after);
-  }
-  lean_on(plan.final_harvest_age, plan.final_harvest.before);
-  note("age_yr", equations.fitted_age_yr, ages);
-  note("tpa", equations.fitted_tpa, trees);
-  if (problem.site_index) {
-    note("site_index_ft", equations.fitted_site_index_ft, {problem.site_index->in(feet)});
-  }
-  return outside;
-}
-
 }  // namespace staddle

@@ -19,11 +19,6 @@ SellToday sell_today(const Scene& scene);
 // What the first cut of a plan brings, net.
 MoneyPerAcre revenue_now(const RegimeReport& plan);
 
-// Ages, trees and sites beyond the fitted ranges of the equations on which the plan leans,
-// the farthest of each kind.
-std::vector<OutsideRange> outside_fitted_range(const AdviseProblem& problem,
-                                               const RegimeReport& plan);
-
 // REQUIRES: a standing stand. `plan` thins or sells this year; `waits` says that it is not
 // the best plan, which cuts nothing this year.
 std::optional<SaleNow> sale_now(const Scene& scene, const PricedRegime& plan, bool waits,

@@ -2,10 +2,10 @@
 #include "advise/tables.h"
 
 #include <algorithm>
-#include <cmath>
+#include <tuple>
 
 #include "optimise/search_answer.h"
-#include "staddle/base/tolerance.h"
+#include "staddle/base/best_of_ties.h"
 
 namespace staddle {
 namespace {
@@ -24,12 +24,16 @@ void fill_in_removals(const StandCase& stand, PricedRegime& priced) {
   priced.regime = simulate(stand, stated("", priced.regime)).value().regime();
 }
 
-bool beats(const PricedRegime& challenger, const PricedRegime& holder) {
-  if (!tolerance::values_tie(usd(challenger), usd(holder))) return usd(challenger) > usd(holder);
-  const auto order = [](const PricedRegime& priced) {
-    return std::pair(priced.regime.thinnings.size(), priced.regime.final_harvest);
+bool earlier(const PricedRegime& a, const PricedRegime& b) {
+  return a.regime.final_harvest < b.regime.final_harvest;
+}
+
+bool fewer_then_earlier(const TableAnswer& a, const TableAnswer& b) {
+  const auto order = [](const TableAnswer& answer) {
+    const Regime& regime = answer.best.regime;
+    return std::tuple(regime.thinnings.size(), regime.final_harvest, answer.table);
   };
-  return order(challenger) < order(holder);
+  return order(a) < order(b);
 }
 
 }  // namespace
@@ -41,11 +45,12 @@ std::vector<TableAnswer> answers_of_tables(const AdviseProblem& problem) {
     if (choice.final_ages.empty()) continue;
     const StandCase& stand = choice.problem.stand_case;
     std::vector<PricedRegime> endings;
-    for (const Age at : choice.final_ages) endings.push_back(ending_at(stand, at));
-    TableAnswer answer{table, endings.front(), {}};
-    for (const PricedRegime& ending : endings) {
-      if (beats(ending, answer.best)) answer.best = ending;
+    BestOfTies<PricedRegime, earlier> best;
+    for (const Age at : choice.final_ages) {
+      endings.push_back(ending_at(stand, at));
+      best.offer(usd(endings.back()), endings.back());
     }
+    TableAnswer answer{table, best.best()->choice, {}};
     NearBest& near_best = answer.near_best;
     near_best.tolerance = dollars_per_acre(near_best_tolerance_usd_ac(usd(answer.best)));
     const double floor = usd(answer.best) - near_best.tolerance.in(dollars_per_acre);
@@ -72,18 +77,17 @@ Scene compare_tables(const AdviseProblem& problem) {
   scene.solution.certificate.lattice_regimes =
       static_cast<double>(scene.solution.certificate.regimes_valued);
   if (answers.empty()) {
-    scene.solution.reason = "no table has a row within the final-harvest ages that are allowed";
+    scene.solution.reason = no_table_may_end;
     return scene;
   }
-  const TableAnswer* best = &answers.front();
-  for (const TableAnswer& answer : answers) {
-    if (beats(answer.best, best->best)) best = &answer;
-  }
-  scene.table = best->table;
-  scene.stand = problem.tabled[best->table].problem;
+  BestOfTies<TableAnswer, fewer_then_earlier> best;
+  for (const TableAnswer& answer : answers) best.offer(usd(answer.best), answer);
+  const TableAnswer chosen = best.best()->choice;
+  scene.table = chosen.table;
+  scene.stand = problem.tabled[chosen.table].problem;
   scene.solution.status = StandSolution::Status::optimal;
-  scene.solution.best = best->best;
-  scene.solution.near_best = best->near_best;
+  scene.solution.best = chosen.best;
+  scene.solution.near_best = chosen.near_best;
   return scene;
 }
 

@@ -14,6 +14,10 @@ struct TableAnswer {
   NearBest near_best;  // over the table's own final ages; the thinnings stay where they are
 };
 
+// Why there may be no answer.
+inline constexpr const char* no_table_may_end =
+    "no table has a row within the final-harvest ages that are allowed";
+
 // Every table that has a final age, in the order of the file.
 std::vector<TableAnswer> answers_of_tables(const AdviseProblem& problem);
 

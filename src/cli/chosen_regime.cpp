@@ -44,12 +44,14 @@ ChosenRegime uncut(const AdviseProblem& problem, const StandProblem& stand,
 
 ChosenRegime not_there(const std::string& name, const Words& names) {
   std::string known;
-  for (const std::string& candidate : names) known += (known.empty() ? "" : ", ") + candidate;
+  for (const std::string& candidate : names) {
+    known += (known.empty() ? "\"" : ", \"") + candidate + "\"";
+  }
   const std::string nearest = nearest_name(name, names);
   return {std::nullopt, std::nullopt,
           wrong_command_line(
               "option --regime: no regime is called \"" + name + "\"; there are: " + known,
-              nearest.empty() ? "" : "did you mean " + nearest + "?")};
+              nearest.empty() ? "" : "did you mean \"" + nearest + "\"?")};
 }
 
 ChosenRegime choose_table(const ScenarioQuestion& question, const std::string& name) {

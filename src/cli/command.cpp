@@ -13,4 +13,10 @@ void add_output_options(CommandLine& line, const Words& formats, OutputOptions* 
              &options->file);
 }
 
+std::optional<Outcome> nameless_output(const OutputOptions& options) {
+  if (!options.file || !options.file->empty()) return std::nullopt;
+  return wrong_command_line("option --output: the name of the file is empty",
+                            "- writes to standard output");
+}
+
 }  // namespace staddle::cli

@@ -19,6 +19,9 @@ struct OutputOptions {
 // --format with these choices, and -o FILE.
 void add_output_options(CommandLine& line, const Words& formats, OutputOptions* options);
 
+// The outcome of an output that cannot be meant: a file without a name.
+std::optional<Outcome> nameless_output(const OutputOptions& options);
+
 // One parse of one command: `line` fills the options struct that `run` reads.
 struct BoundCommand {
   std::unique_ptr<CommandLine> line;
@@ -46,7 +49,10 @@ std::function<BoundCommand()> binder(void (*setup)(CommandLine&, Options&),
     BoundCommand bound;
     bound.line = std::make_unique<CommandLine>();
     setup(*bound.line, *options);
-    bound.run = [options, run] { return run(*options); };
+    bound.run = [options, run] {
+      const std::optional<Outcome> refused = nameless_output(options->output);
+      return refused ? *refused : run(*options);
+    };
     bound.output = &options->output;
     return bound;
   };

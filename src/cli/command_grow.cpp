@@ -52,8 +52,14 @@ Outcome run(const GrowOptions& options) {
   const auto write = options.output.format == "json"  ? growth_json
                      : options.output.format == "csv" ? growth_csv
                                                       : growth_text;
-  return done(
-      write(question->scenario, *chosen.regime, chosen.after_tax ? &*chosen.after_tax : nullptr));
+  GrowthContext context;
+  if (chosen.after_tax) context.after_tax = &*chosen.after_tax;
+  const AdviseProblem& problem = question->problem;
+  if (problem.equations) {
+    context.outside_fitted_range = outside_fitted_range_by_year(
+        {*problem.equations, problem.site_index}, *chosen.regime);
+  }
+  return done(write(question->scenario, *chosen.regime, context));
 }
 
 }  // namespace

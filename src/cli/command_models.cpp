@@ -43,6 +43,29 @@ Outcome run(const ModelsOptions& options) {
       nearest.empty() ? "\"staddle models\" lists them" : "did you mean " + nearest + "?");
 }
 
+const char* const example_output =
+    R"(loblolly-planted-coastal
+  species  loblolly pine, planted on prepared sites
+  region   lower coastal plain of the Carolinas, Georgia, Alabama and Florida
+  source   Harrison, W.M. and Borders, B.E. (1996), Yield prediction and growth projection for
+           site-prepared loblolly pine plantations in the Carolinas, Georgia, Alabama and Florida,
+           technical report 1996-1, University of Georgia
+  fitted   ages 10 to 25 years, 100 to 1000 trees per acre, site index 45 to 90 feet
+
+A: age in years; SI: site index, the dominant height at the base age; H: dominant height;
+N: trees and B: basal area per acre; Dq: quadratic mean diameter; ln: natural logarithm.
+
+dominant height, feet
+  H = SI ((1 - exp(-rate A)) / (1 - exp(-rate base)))^shape
+  rate = 0.014452, shape = 0.8216, base = 25
+
+trees per acre
+  N2 = floor + ((N1 - floor)^-e + rate^2 SI (A2^p - A1^p))^(-1/e); held at or below the floor
+  floor = 100, e = 0.745339, rate = 0.0003425, p = 1.97472
+
+basal area of an unthinned stand, square feet per acre
+  ln Bu = b0 + b1 / A + b2 ln N + b3 ln H + b4 ln N / A + b5 ln H / A)";
+
 }  // namespace
 
 Command models_command() {
@@ -52,8 +75,7 @@ Command models_command() {
           "it was fitted, and which ways to start a stand; with an ID, the equations and the\n"
           "coefficients in use, or the costs and gains.",
           "staddle models loblolly-planted-coastal",
-          "loblolly-planted-coastal\n"
-          "  species  loblolly pine, planted on prepared sites",
+          example_output,
           binder<ModelsOptions>(set_up, run)};
 }
 

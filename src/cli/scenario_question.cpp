@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cli/scenario_question.h"
 
+#include "advise/scene.h"
 #include "cli/input_file.h"
 #include "cli/output_file.h"
 #include "staddle/scenario/advise_problem.h"
@@ -28,6 +29,14 @@ Faults stated_regime_faults(const Scenario& scenario) {
     }
   }
   return faults;
+}
+
+Faults no_plan_faults(const Scenario& scenario) {
+  const Result<AdviseProblem> problem = make_advise_problem(scenario);
+  if (!problem) return {};
+  const std::optional<std::string> reason = why_no_plan(*problem);
+  if (!reason) return {};
+  return {{FaultCode::no_regime, "", "", *reason, ""}};
 }
 
 std::optional<Outcome> overwriting(const std::string& input, const OutputOptions& output) {

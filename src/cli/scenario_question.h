@@ -22,6 +22,9 @@ Result<ScenarioQuestion> load_question(const std::string& path);
 // for tables of fixed regimes.
 Faults stated_regime_faults(const Scenario& scenario);
 
+// That no age is left for a final harvest, of the stand or of the one after it.
+Faults no_plan_faults(const Scenario& scenario);
+
 // A command line that would write its answer over its own question.
 std::optional<Outcome> overwriting(const std::string& input, const OutputOptions& output);
 

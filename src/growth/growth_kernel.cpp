@@ -63,11 +63,7 @@ double equation_age(double age_yr, double years_gained) {
   return age_yr + years_gained * std::min(age_yr / years_gained_grown_in_yr, 1.0);
 }
 
-double crown_slope(double age_yr) {
-  constexpr double asymptote = -1.35243;
-  constexpr double per_inverse_age = -33.54194;
-  return asymptote + per_inverse_age / age_yr;
-}
+double crown_slope(double age_yr) { return crown_asymptote + crown_per_inverse_age / age_yr; }
 
 GrowthKernel::GrowthKernel(const EquationSet& equations, double site_index_ft, double planted_tpa,
                            const EstablishmentResponse& response)

@@ -89,6 +89,7 @@ class GrowthKernel {
 
 // Exponent of the crown equation at an age: ln(1 - CR) = (a + b/A) Dq/H (Dyer &
 // Burkhart 1987, from memory, unverified).
+inline constexpr double crown_asymptote = -1.35243, crown_per_inverse_age = -33.54194;
 double crown_slope(double age_yr);
 
 }  // namespace staddle

@@ -6,8 +6,8 @@
 #include <numeric>
 
 #include "regime/case_kernel.h"
+#include "staddle/base/best_of_ties.h"
 #include "staddle/base/contract.h"
-#include "staddle/base/tolerance.h"
 #include "staddle/optimise/solve.h"
 #include "staddle/regime/after_tax.h"
 
@@ -22,6 +22,8 @@ struct Moment {
   Measured measured;
   double value_usd_ac = 0.0;  // V
 };
+
+bool earlier(const LedgerRow* a, const LedgerRow* b) { return a->at < b->at; }
 
 class Bookkeeper {
  public:
@@ -151,14 +153,13 @@ class Bookkeeper {
   }
 
   static void compare(Ledger& ledger) {
-    const LedgerRow* best = &ledger.years.front();
+    BestOfTies<const LedgerRow*, earlier> best;
     for (const LedgerRow& row : ledger.years) {
-      const double value = row.forest_value_if_cut.in(dollars_per_acre);
-      const double so_far = best->forest_value_if_cut.in(dollars_per_acre);
-      if (value > so_far && !tolerance::values_tie(so_far, value)) best = &row;
+      best.offer(row.forest_value_if_cut.in(dollars_per_acre), &row);
     }
-    ledger.matures_at = best->at;
-    const MoneyPerAcre most = best->forest_value_if_cut;
+    const LedgerRow& mature = *best.best()->choice;
+    ledger.matures_at = mature.at;
+    const MoneyPerAcre most = mature.forest_value_if_cut;
     for (LedgerRow& row : ledger.years) row.loss_against_best = most - row.forest_value_if_cut;
   }
 

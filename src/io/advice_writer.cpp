@@ -200,12 +200,7 @@ class AdviceWriter {
       }
       object = {{"id", "yield_tables"}, {"source", files}};
     }
-    object["outside_fitted_range"] =
-        json::list(advice_.outside_fitted_range, [](const OutsideRange& outside) {
-          return Value{{"what", outside.what},
-                       {"value", json::number(outside.value)},
-                       {"range", {json::number(outside.low), json::number(outside.high)}}};
-        });
+    object["outside_fitted_range"] = json::outside_ranges(advice_.outside_fitted_range);
     return object;
   }
 

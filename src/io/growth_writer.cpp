@@ -7,6 +7,8 @@
 
 #include "io/csv_writer.h"
 #include "io/value_writer.h"
+#include "report/fitted_words.h"
+#include "report/wrap.h"
 #include "signs/plain_words.h"
 #include "staddle/report/text.h"
 
@@ -105,8 +107,13 @@ std::vector<Cell> row_cells(const Scenario& scenario, const GrowthRow& row, bool
 std::string in_words(const RegimeReport& regime) {
   std::string text;
   for (const ThinningRecord& thinning : regime.thinnings) {
-    text += fmt::format("thin by {} at age {}; ", words::removal(thinning.removal_fraction),
-                        thinning.at.whole());
+    const int at = thinning.at.whole();
+    text += thinning.cuts_nothing
+                ? fmt::format("nothing is cut at age {}, when the stand has not reached the "
+                              "residual stated; ",
+                              at)
+                : fmt::format("thin by {} at age {}; ", words::removal(thinning.removal_fraction),
+                              at);
   }
   if (regime.name == "none") return "nothing is cut";
   return text + fmt::format("final harvest at age {}", regime.final_harvest_age.whole());
@@ -134,12 +141,12 @@ std::vector<GrowthRow> growth_rows(const Scenario& scenario, const RegimeReport&
 }
 
 std::string growth_json(const Scenario& scenario, const RegimeReport& regime,
-                        const RegimeReport* after_tax) {
+                        const GrowthContext& context) {
   Value thinnings = json::list(regime.thinnings, [](const ThinningRecord& thinning) {
     return Value{{"age_yr", json::whole_age(thinning.at)},
                  {"removal_fraction", json::number(thinning.removal_fraction)}};
   });
-  Value rows = json::list(growth_rows(scenario, regime, after_tax),
+  Value rows = json::list(growth_rows(scenario, regime, context.after_tax),
                           [&](const GrowthRow& row) { return row_json(scenario, row); });
   return json::result_text({{"format", "staddle-growth/1"},
                             {"title", scenario.title},
@@ -147,23 +154,25 @@ std::string growth_json(const Scenario& scenario, const RegimeReport& regime,
                              {{"name", regime.name},
                               {"thinnings", std::move(thinnings)},
                               {"final_harvest_age_yr", json::whole_age(regime.final_harvest_age)}}},
+                            {"outside_fitted_range",
+                             json::outside_ranges(context.outside_fitted_range)},
                             {"rows", std::move(rows)}});
 }
 
 std::string growth_csv(const Scenario& scenario, const RegimeReport& regime,
-                       const RegimeReport* after_tax) {
+                       const GrowthContext& context) {
   const bool hazard = scenario.hazard.active();
   std::vector<std::string> head{"age_yr", "calendar_year", "when"};
   for (const ProductLimit& product : scenario.products) head.push_back(product.name + "_tons_ac");
   head.push_back("stumpage_usd_ac");
-  if (after_tax != nullptr) head.push_back("stumpage_after_tax_usd_ac");
+  if (context.after_tax != nullptr) head.push_back("stumpage_after_tax_usd_ac");
   if (hazard) head.push_back("share_standing");
   for (const char* key :
        {"tpa", "basal_area_ft2_ac", "qmd_in", "dominant_height_ft", "live_crown_ratio"}) {
     head.push_back(key);
   }
   std::string text = csv::line(head);
-  for (const GrowthRow& row : growth_rows(scenario, regime, after_tax)) {
+  for (const GrowthRow& row : growth_rows(scenario, regime, context.after_tax)) {
     std::vector<std::string> cells{csv::number(row.at.in(years)),
                                    row.year ? csv::number(row.year->in(years)) : "",
                                    when_text(row.when)};
@@ -185,7 +194,7 @@ std::string growth_csv(const Scenario& scenario, const RegimeReport& regime,
 }
 
 std::string growth_text(const Scenario& scenario, const RegimeReport& regime,
-                        const RegimeReport* after_tax) {
+                        const GrowthContext& context) {
   Table table;
   if (scenario.present_year) table.columns.push_back({"year"});
   table.columns.push_back({"age", "years"});
@@ -195,7 +204,7 @@ std::string growth_text(const Scenario& scenario, const RegimeReport& regime,
     table.columns.push_back({words::product(product.name), "tons/acre"});
   }
   table.columns.push_back({"stumpage value", "$/acre"});
-  if (after_tax != nullptr) table.columns.push_back({"left after tax", "$/acre"});
+  if (context.after_tax != nullptr) table.columns.push_back({"left after tax", "$/acre"});
   if (scenario.hazard.active()) table.columns.push_back({"still standing", "percent"});
   for (const Column& column :
        {Column{"dominant height", "feet"}, Column{"trees", "per acre"},
@@ -203,14 +212,18 @@ std::string growth_text(const Scenario& scenario, const RegimeReport& regime,
         Column{"live crown ratio", "percent"}}) {
     table.columns.push_back(column);
   }
-  for (const GrowthRow& row : growth_rows(scenario, regime, after_tax)) {
+  for (const GrowthRow& row : growth_rows(scenario, regime, context.after_tax)) {
     table.rows.push_back(row_cells(scenario, row, with_cuts));
   }
-  const char* note = after_tax != nullptr ? "\nAfter federal tax, were all sold then; not tax "
-                                            "advice.\n"
-                                          : "";
-  return fmt::format("{}\n{}: {}\n\n", scenario.title, regime.name, in_words(regime)) +
-         to_text(table) + note;
+  std::string text = fmt::format("{}\n{}: {}\n\n", scenario.title, regime.name, in_words(regime)) +
+                     to_text(table);
+  if (context.after_tax != nullptr) {
+    text += "\nAfter federal tax, were all sold then; not tax advice.\n";
+  }
+  for (const std::string& words : fitted_words_of_years(context.outside_fitted_range)) {
+    text += "\n" + wrapped(words, "", "", text_width) + "\n";
+  }
+  return text;
 }
 
 }  // namespace staddle

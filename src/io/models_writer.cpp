@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "io/number_text.h"
+#include "io/shown_equation.h"
 #include "io/value_writer.h"
 #include "report/wrap.h"
 #include "staddle/report/text.h"
@@ -14,12 +15,6 @@ namespace staddle {
 namespace {
 
 using json::Value;
-
-// An equation as people read it, with the coefficients that the program computes with.
-struct ShownEquation {
-  std::string what, key, equation;
-  std::vector<std::pair<std::string, double>> coefficients;
-};
 
 template <class Numbers>
 std::vector<std::pair<std::string, double>> numbered(const std::string& letter, int first,
@@ -127,6 +122,29 @@ std::string worked_values_text(const std::vector<WorkedValue>& values) {
   return to_text(table);
 }
 
+std::string equation_text(const ShownEquation& shown) {
+  std::string text = "\n" + wrapped(shown.what, "", "", text_width) + "\n" +
+                     wrapped(shown.equation, "  ", "    ", text_width) + "\n";
+  std::string separator = "  ";
+  for (const auto& [name, value] : shown.coefficients) {
+    text += fmt::format("{}{} = {}", separator, name, number_text(value));
+    separator = ", ";
+  }
+  return text + "\n";
+}
+
+Value equations_json(const std::vector<ShownEquation>& equations) {
+  Value object = Value::object();
+  for (const ShownEquation& shown : equations) {
+    Value coefficients = Value::object();
+    for (const auto& [name, value] : shown.coefficients) coefficients[name] = json::number(value);
+    object[shown.key] = {{"what", shown.what},
+                         {"equation", shown.equation},
+                         {"coefficients", std::move(coefficients)}};
+  }
+  return object;
+}
+
 }  // namespace
 
 std::string models_text(const std::vector<EquationSet>& models,
@@ -160,15 +178,9 @@ std::string model_text(const EquationSet& model) {
       "\nA: age in years; SI: site index, the dominant height at the base age; H: dominant "
       "height;\n"
       "N: trees and B: basal area per acre; Dq: quadratic mean diameter; ln: natural logarithm.\n";
-  for (const ShownEquation& shown : equations_of(model)) {
-    text += fmt::format("\n{}\n  {}\n", shown.what, shown.equation);
-    std::string separator = "  ";
-    for (const auto& [name, value] : shown.coefficients) {
-      text += fmt::format("{}{} = {}", separator, name, number_text(value));
-      separator = ", ";
-    }
-    text += "\n";
-  }
+  for (const ShownEquation& shown : equations_of(model)) text += equation_text(shown);
+  text += "\nWhat the program adds to every model: assumptions\n";
+  for (const ShownEquation& shown : shown_conventions()) text += equation_text(shown);
   text += "\nWhat to know of it\n";
   for (const std::string& note : model.notes) {
     text += wrapped(note, "  ", "  ", text_width) + "\n";
@@ -181,15 +193,8 @@ std::string model_text(const EquationSet& model) {
 std::string model_json(const EquationSet& model) {
   Value result{{"format", "staddle-model/1"}};
   result.update(head_json(model));
-  Value equations = Value::object();
-  for (const ShownEquation& shown : equations_of(model)) {
-    Value coefficients = Value::object();
-    for (const auto& [name, value] : shown.coefficients) coefficients[name] = json::number(value);
-    equations[shown.key] = {{"what", shown.what},
-                            {"equation", shown.equation},
-                            {"coefficients", std::move(coefficients)}};
-  }
-  result["equations"] = std::move(equations);
+  result["equations"] = equations_json(equations_of(model));
+  result["conventions"] = equations_json(shown_conventions());
   result["notes"] = model.notes;
   return json::result_text(result);
 }

@@ -21,6 +21,15 @@ Value usd_ac(MoneyPerAcre money) { return number(money.in(dollars_per_acre)); }
 
 Value whole_age(Age age) { return age.whole(); }
 
+Value outside_ranges(const std::vector<OutsideRange>& outside) {
+  return list(outside, [](const OutsideRange& entry) {
+    return Value{{"what", entry.what},
+                 {"value", number(entry.value)},
+                 {"range", {number(entry.low), number(entry.high)}},
+                 {"of", entry.of}};
+  });
+}
+
 Value tons_by_product(const std::vector<ProductLimit>& products, const std::vector<Yield>& tons) {
   require(products.size() == tons.size(), "one yield belongs to each product");
   Value object = Value::object();

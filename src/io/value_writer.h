@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "staddle/advise/fitted_ranges.h"
 #include "staddle/scenario/scenario.h"
 #include "staddle/stand/stand_measures.h"
 
@@ -34,6 +35,7 @@ Value list(const Items& items, Writer write) {
 }
 
 // An object with one key per product, in the order of the price list.
+Value outside_ranges(const std::vector<OutsideRange>& outside);
 Value tons_by_product(const std::vector<ProductLimit>& products, const std::vector<Yield>& tons);
 // tpa, basal_area_ft2_ac, qmd_in, dominant_height_ft, live_crown_ratio.
 Value measures(const StandMeasures& stand);

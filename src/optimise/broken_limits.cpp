@@ -24,7 +24,7 @@ std::vector<BrokenLimit> broken_limits(const StandProblem& problem, const Regime
   int entry = 0;
   for (const ThinningRecord& thinning : regime.thinnings) {
     if (thinning.cuts_nothing) {
-      broken.push_back({"a residual the stand has not reached", 0.0, 0.0});
+      broken.push_back({residual_not_reached, 0.0, 0.0});
       continue;
     }
     const int at = thinning.at.whole();

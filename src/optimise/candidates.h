@@ -25,10 +25,8 @@ class Candidates {
   void settle();
   // The highest value met; -infinity before the first.
   double highest(int cuts) const { return highest_[static_cast<std::size_t>(cuts)]; }
-  const std::optional<Champion>& champion(int cuts) const {
-    return champions_.with_cuts(cuts);
-  }
-  const std::optional<Champion>& best() const { return champions_.best(); }
+  std::optional<Champion> champion(int cuts) const { return champions_.with_cuts(cuts); }
+  std::optional<Champion> best() const { return champions_.best(); }
 
  private:
   struct Candidate {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "optimise/champions.h"
 
-#include "staddle/base/tolerance.h"
+#include <cmath>
 
 namespace staddle {
 
@@ -18,25 +18,24 @@ bool comes_first(const LatticeRegime& a, const LatticeRegime& b) {
   return false;
 }
 
-bool beats(double value, const LatticeRegime& regime, const std::optional<Champion>& holder) {
-  if (!holder) return true;
-  if (tolerance::values_tie(value, holder->value)) return comes_first(regime, holder->regime);
-  return value > holder->value;
+std::optional<Champion> champion_of(const BestRegime& best) {
+  const std::optional<BestRegime::Held> held = best.best();
+  return held ? std::optional(Champion{held->value, held->choice}) : std::nullopt;
 }
 
 Champions::Champions(int max_thinnings, int last_age_yr)
     : by_count_(static_cast<std::size_t>(max_thinnings) + 1),
-      by_first_cut_(static_cast<std::size_t>(last_age_yr) + 1),
-      by_final_(static_cast<std::size_t>(last_age_yr) + 1) {}
+      by_first_cut_(static_cast<std::size_t>(last_age_yr) + 1, -HUGE_VAL),
+      by_final_(static_cast<std::size_t>(last_age_yr) + 1, -HUGE_VAL) {}
 
 void Champions::offer(double value, const LatticeRegime& regime) {
-  const auto challenge = [&](std::optional<Champion>& holder) {
-    if (beats(value, regime, holder)) holder = Champion{value, regime};
+  const auto raise = [value](double& highest) {
+    if (value > highest) highest = value;
   };
-  challenge(best_);
-  challenge(by_count_[static_cast<std::size_t>(regime.cuts)]);
-  if (regime.cuts > 0) challenge(by_first_cut_[static_cast<std::size_t>(regime.age_yr[0])]);
-  challenge(by_final_[static_cast<std::size_t>(regime.final_yr)]);
+  best_.offer(value, regime);
+  by_count_[static_cast<std::size_t>(regime.cuts)].offer(value, regime);
+  if (regime.cuts > 0) raise(by_first_cut_[static_cast<std::size_t>(regime.age_yr[0])]);
+  raise(by_final_[static_cast<std::size_t>(regime.final_yr)]);
 }
 
 }  // namespace staddle

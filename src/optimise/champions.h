@@ -5,6 +5,7 @@
 #include <optional>
 #include <vector>
 
+#include "staddle/base/best_of_ties.h"
 #include "staddle/optimise/stand_solution.h"
 
 namespace staddle {
@@ -22,36 +23,43 @@ struct LatticeRegime {
 // earlier final harvest, then earlier ages from left to right.
 bool comes_first(const LatticeRegime& a, const LatticeRegime& b);
 
+using BestRegime = BestOfTies<LatticeRegime, comes_first>;
+
 struct Champion {
   double value = 0;
   LatticeRegime regime;
 };
 
-// Whether a challenger takes the place of the holder, if any.
-bool beats(double value, const LatticeRegime& regime, const std::optional<Champion>& holder);
+std::optional<Champion> champion_of(const BestRegime& best);
 
-// The best regime overall, and of each class that an answer shows.
+// The best regime overall and by count of thinnings, and the highest values by the ages
+// that an answer tells.
 class Champions {
  public:
   Champions(int max_thinnings, int last_age_yr);
 
   void offer(double value, const LatticeRegime& regime);
 
-  const std::optional<Champion>& best() const { return best_; }
-  const std::optional<Champion>& with_cuts(int cuts) const {
-    return by_count_[static_cast<std::size_t>(cuts)];
+  std::optional<Champion> best() const { return champion_of(best_); }
+  std::optional<Champion> with_cuts(int cuts) const {
+    return champion_of(by_count_[static_cast<std::size_t>(cuts)]);
   }
-  // Best value among regimes of this first thinning, of this final harvest.
-  const std::optional<Champion>& with_first_cut(int age_yr) const {
+  // Of values; -infinity where there is none.
+  double highest() const { return best_.highest(); }
+  double highest_with_cuts(int cuts) const {
+    return by_count_[static_cast<std::size_t>(cuts)].highest();
+  }
+  double highest_with_first_cut(int age_yr) const {
     return by_first_cut_[static_cast<std::size_t>(age_yr)];
   }
-  const std::optional<Champion>& with_final(int age_yr) const {
+  double highest_with_final(int age_yr) const {
     return by_final_[static_cast<std::size_t>(age_yr)];
   }
 
  private:
-  std::optional<Champion> best_;
-  std::vector<std::optional<Champion>> by_count_, by_first_cut_, by_final_;
+  BestRegime best_;
+  std::vector<BestRegime> by_count_;
+  std::vector<double> by_first_cut_, by_final_;
 };
 
 }  // namespace staddle

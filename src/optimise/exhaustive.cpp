@@ -78,14 +78,11 @@ class ExhaustiveSearch {
 
   // No regime with as many cuts as this one can take part in the answer below it.
   double least_asked_for() const {
-    const std::optional<Champion>& best = outcome_.champions.best();
-    const std::optional<Champion>& holder =
-        options_.by_count ? outcome_.champions.with_cuts(regime_.cuts) : best;
-    if (!holder) return -HUGE_VAL;
-    double least = holder->value;
-    if (options_.windows) {
-      least = std::min(least, best->value - near_best_tolerance_usd_ac(best->value));
-    }
+    const double best = outcome_.champions.highest();
+    double least =
+        options_.by_count ? outcome_.champions.highest_with_cuts(regime_.cuts) : best;
+    if (std::isinf(least)) return -HUGE_VAL;
+    if (options_.windows) least = std::min(least, best - near_best_tolerance_usd_ac(best));
     return least - tolerance::prune_slack(least);
   }
 

@@ -177,18 +177,14 @@ PricedRegime PricedPool::best(const PriceVector& vector) const {
   stand_case.land_value = vector.land_value;
   const CaseKernel kernel(stand_case);
   // Only the plain evaluator's value is told, and by it the tie rule chooses.
-  std::optional<Champion> best;
-  PricedRegime priced;
+  BestRegime best;
   for (std::size_t i = 0; i < count; ++i) {
     if (values[i] < floor) continue;
     const Regime regime = regime_of(content.regimes[i], content.pool->rules);
-    const RegimeValue value = evaluate(kernel, regime);
-    const double exact = value.objective.in(dollars_per_acre);
-    if (!beats(exact, content.regimes[i], best)) continue;
-    best = Champion{exact, content.regimes[i]};
-    priced = {regime, value};
+    best.offer(evaluate(kernel, regime).objective.in(dollars_per_acre), content.regimes[i]);
   }
-  return priced;
+  const Regime regime = regime_of(best.best()->choice, content.pool->rules);
+  return {regime, evaluate(kernel, regime)};
 }
 
 }  // namespace staddle

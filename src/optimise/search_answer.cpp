@@ -29,12 +29,9 @@ SearchAnswer answer_of(const SearchOutcome& outcome, const LatticeRules& rules,
   }
   if (!options.windows || !answer.best) return answer;
   const double floor = answer.best->value - near_best_tolerance_usd_ac(answer.best->value);
-  const auto is_near = [floor](const std::optional<Champion>& champion) {
-    return champion && champion->value >= floor;
-  };
   answer.windows = outermost_ages(
-      rules, *answer.best, [&](int at) { return is_near(champions.with_final(at)); },
-      [&](int at) { return is_near(champions.with_first_cut(at)); });
+      rules, *answer.best, [&](int at) { return champions.highest_with_final(at) >= floor; },
+      [&](int at) { return champions.highest_with_first_cut(at) >= floor; });
   return answer;
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "staddle/optimise/solve.h"
 
+#include <fmt/format.h>
+
 #include <cmath>
 
 #include "optimise/candidates.h"
@@ -40,7 +42,31 @@ SearchAnswer search(const CaseKernel& kernel, const LatticeRules& rules,
                                 : answer_by_table_bounds(kernel, rules, options);
 }
 
+std::string why_none_is_left(const StandProblem& problem, const LatticeRules& rules) {
+  const DecisionLattice& lattice = problem.lattice;
+  const GrowthModel& growth = problem.stand_case.growth;
+  if (!growth.kernel().from_table()) {
+    return fmt::format("no final-harvest age is left: allowed are ages {} to {}",
+                       rules.final_from(), rules.final_to());
+  }
+  const int first = growth.first_age().whole(), last = growth.last_age().whole();
+  const bool ends_early = lattice.final_from.whole() > last;
+  return fmt::format(
+      "no final-harvest age is left: the yield table {} at age {}, and the window of final "
+      "harvests {} at {} (/decisions/final_harvest_age_yr, by default {} to {})",
+      ends_early ? "ends" : "begins", ends_early ? last : first, ends_early ? "begins" : "ends",
+      ends_early ? lattice.final_from.whole() : lattice.final_to.whole(),
+      DecisionLattice{}.final_from.whole(), DecisionLattice{}.final_to.whole());
+}
+
 }  // namespace
+
+std::optional<std::string> no_final_harvest_age(const StandProblem& problem) {
+  const CaseKernel kernel(problem.stand_case);
+  const LatticeRules rules(problem, kernel);
+  if (rules.final_from() <= rules.final_to()) return std::nullopt;
+  return why_none_is_left(problem, rules);
+}
 
 StandSolution solve(const StandProblem& problem, const StandOptions& options) {
   const CaseKernel kernel(problem.stand_case);
@@ -51,11 +77,9 @@ StandSolution solve(const StandProblem& problem, const StandOptions& options) {
   solution.certificate.regimes_valued = answer.regimes_valued;
   if (!answer.finished) solution.certificate.gap = dollars_per_acre(HUGE_VAL);
   if (!answer.best) {
-    solution.reason = answer.finished
-                          ? "no final-harvest age is left: allowed are ages " +
-                                std::to_string(rules.final_from()) + " to " +
-                                std::to_string(rules.final_to())
-                          : "the search was stopped before it valued a regime";
+    solution.reason =
+        answer.finished ? why_none_is_left(problem, rules)
+                        : std::string("the search was stopped before it valued a regime");
     return solution;
   }
   solution.status =

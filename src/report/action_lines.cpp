@@ -6,6 +6,7 @@
 
 #include "report/answer.h"
 #include "report/what_to_do.h"
+#include "signs/counted_words.h"
 #include "signs/plain_words.h"
 
 namespace staddle {
@@ -25,12 +26,12 @@ std::string yields(const Answer& answer, const std::vector<Yield>& cut, MoneyPer
                    double share_standing) {
   const Yield sum = answer.total(cut);
   const double whole = share_standing * (sum * answer.area()).in(tons);
+  const std::string in_all = tract_tons(whole);
   const double trucks = std::max(1.0, std::round(whole / tons_per_truck));
   const std::string share = words::percent(share_standing);
-  return fmt::format("about {} tons an acre ({}), in all {} tons or {} truckload{} of 25 tons, and "
-                     "{} {} after fees{}",
-                     words::number(sum.in(tons_per_acre)), answer.by_product(cut),
-                     tract_tons(whole), words::number(trucks), trucks == 1.0 ? "" : "s",
+  return fmt::format("about {} an acre ({}), in all {} {} or {} of 25 tons, and {} {} after fees{}",
+                     words::counted(sum.in(tons_per_acre), "ton"), answer.by_product(cut), in_all,
+                     words::named_beside(in_all, "ton"), words::counted(trucks, "truckload"),
                      revenue < dollars_per_acre(0) ? "costs" : "brings",
                      answer.both(revenue, share_standing),
                      share == words::percent(1.0)
@@ -118,24 +119,23 @@ std::string final_harvest(const Answer& answer) {
 
 std::string stand_text(const Answer& answer) {
   const Scenario& scenario = answer.scenario;
-  const std::string acres_text = words::number(
-      scenario.area.in(acres), std::fmod(scenario.area.in(acres), 1.0) != 0.0 ? 1 : 0);
+  const std::string acres_text = words::acres_of(scenario.area);
   const auto& site_index = scenario.stand.site_index;
   const std::string site =
       site_index ? fmt::format("site index {} feet at age 25", words::number(site_index->in(feet)))
                  : "growth by the owner's yield table";
   if (!scenario.is_standing()) {
-    return fmt::format("{} acres of bare land for {}, {}; nothing was measured here, the site is "
+    return fmt::format("{} of bare land for {}, {}; nothing was measured here, the site is "
                        "taken as given.",
                        acres_text, answer.species(), site);
   }
   const StandMeasures& now = answer.advice.best.years.front().measures;
   const MeasuredStand& stand = *scenario.stand.standing;
   std::string text = fmt::format(
-      "{} acres of {}, {} years old{}: {} trees and {} square feet of basal area an acre, {} "
+      "{} of {}, {} old{}: {} trees and {} square feet of basal area an acre, {} "
       "inches "
       "in mean diameter, {} feet tall",
-      acres_text, answer.species(), stand.at.whole(),
+      acres_text, answer.species(), words::counted(stand.at.in(years), "year"),
       answer.dates.calendar() ? fmt::format(" in {}", answer.dates.year_of(stand.at)) : "",
       trees(now.trees), square_feet(now.basal_area),
       words::number(now.quadratic_mean_diameter.in(inches), 1),

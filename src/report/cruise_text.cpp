@@ -5,6 +5,7 @@
 
 #include "report/cells.h"
 #include "report/signs_table.h"
+#include "signs/counted_words.h"
 #include "signs/plain_words.h"
 #include "staddle/cruise/sale_after_tax.h"
 #include "staddle/report/text.h"
@@ -57,12 +58,15 @@ class CruiseTelling {
     if (appraisal_.plots_without_trees > 0) {
       text += fmt::format(", {} without trees", words::count(appraisal_.plots_without_trees));
     }
-    text += fmt::format("; {} trees tallied",
-                        words::number(static_cast<double>(appraisal_.trees_tallied)));
+    text += fmt::format("; {} tallied",
+                        words::counted(static_cast<double>(appraisal_.trees_tallied), "tree"));
     if (question_.area) {
-      text += fmt::format("; {:.4g} acres", question_.area->in(acres));
+      const std::string size = fmt::format("{:.4g}", question_.area->in(acres));
+      text += fmt::format("; {} {}", size, words::named_beside(size, "acre"));
     }
-    if (question_.terms.at) text += fmt::format("; {} years old", question_.terms.at->whole());
+    if (question_.terms.at) {
+      text += fmt::format("; {} old", words::counted(question_.terms.at->in(years), "year"));
+    }
     return text + ".";
   }
 

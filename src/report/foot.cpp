@@ -2,22 +2,19 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "report/answer.h"
 #include "report/cells.h"
+#include "report/fitted_words.h"
+#include "regime/case_kernel.h"
+#include "signs/counted_words.h"
 #include "signs/plain_words.h"
 #include "staddle/scenario/advise_problem.h"
 #include "staddle/signs/cautions.h"
 
 namespace staddle {
 namespace {
-
-std::string quantity_in_words(const std::string& what, double value) {
-  const std::string amount = words::number(value);
-  if (what == "age_yr") return fmt::format("an age of {} years", amount);
-  if (what == "tpa") return fmt::format("{} trees an acre", amount);
-  return fmt::format("a site index of {} feet", amount);
-}
 
 // "replant" without its quotes; lists and numbers as they are.
 std::string plain_value(const std::string& json) {
@@ -71,6 +68,26 @@ std::string how_trees_are_marked(const Answer& answer) {
                      words::list(ratios, "then"));
 }
 
+// Absent where no thinning can be made.
+std::optional<std::string> how_thinned_stands_recover(const Answer& answer) {
+  const Scenario& scenario = answer.scenario;
+  const bool thins = scenario.lattice.max_thinnings > 0 || !scenario.regimes.empty();
+  if (!thins || std::holds_alternative<std::vector<TabledRegime>>(scenario.stand.source)) {
+    return std::nullopt;
+  }
+  if (scenario.thinning_response == ThinningResponse::as_published) {
+    return "A thinned stand is taken to fill its room again at the published rate, however short "
+           "its crowns are (thinning_response as-published); in trials old and short-crowned "
+           "stands did less.";
+  }
+  return fmt::format(
+      "A thinned stand is taken to fill its room again only as far as its live crowns allow: not "
+      "at all from crowns of {} of the height or less, at the full published rate from {} on "
+      "(thinning_response crown-limited).",
+      words::percent(crown_without_response),
+      words::percent(crown_without_response + crown_range_of_response));
+}
+
 }  // namespace
 
 Section assumptions_section(const Answer& answer) {
@@ -86,6 +103,7 @@ Section assumptions_section(const Answer& answer) {
                                           plain_value(assumption.value_json), assumption.why));
     }
   }
+  if (auto recovery = how_thinned_stands_recover(answer)) section.items.push_back(*recovery);
   if (!answer.cuts.empty()) section.items.push_back(how_trees_are_marked(answer));
   if (answer.final_age() == answer.scenario.lattice.final_to) {
     section.items.push_back(fmt::format(
@@ -111,11 +129,8 @@ Section growth_section(const Answer& answer) {
         "recovers is an assumption.",
         table->file));
   }
-  for (const OutsideRange& outside : answer.advice.outside_fitted_range) {
-    section.items.push_back(fmt::format(
-        "The answer leans on {}, outside the {} to {} to which the equations were fitted.",
-        quantity_in_words(outside.what, outside.value), words::number(outside.low),
-        words::number(outside.high)));
+  for (std::string& words : outside_fitted_words(answer.advice.outside_fitted_range)) {
+    section.items.push_back(std::move(words));
   }
   return section;
 }
@@ -134,10 +149,11 @@ std::string foot_of(const Answer& answer) {
       gap == 0.0 ? std::string("none of the others is worth more")
                  : fmt::format("none of the others can add more than ${:.2f} an acre", gap);
   return fmt::format(
-      "Proof: of {} plans within the choices allowed, {} were priced one by one, and "
+      "Proof: of {} within the choices allowed, {} {} priced one by one, and "
       "{}. The arithmetic is exact; the growth is not (15 to 20 percent).",
-      words::number(certificate.lattice_regimes),
-      words::number(static_cast<double>(certificate.regimes_valued)), others);
+      words::counted(certificate.lattice_regimes, "plan"),
+      words::number(static_cast<double>(certificate.regimes_valued)),
+      certificate.regimes_valued == 1 ? "was" : "were", others);
 }
 
 }  // namespace staddle

@@ -48,6 +48,10 @@ std::string breaks_in_words(const std::vector<BrokenLimit>& breaks) {
   std::string text;
   for (const BrokenLimit& limit : breaks) {
     if (!text.empty()) text += "; ";
+    if (limit.limit == residual_not_reached) {
+      text += "the stand has not reached the residual, so nothing is cut then";
+      continue;
+    }
     text += fmt::format("{} {}, allowed {}", limit_in_words(limit.limit),
                         limit_value(limit.limit, limit.value),
                         limit_value(limit.limit, limit.allowed));

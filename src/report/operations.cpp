@@ -8,6 +8,7 @@
 
 #include "report/dates.h"
 #include "report/season.h"
+#include "signs/counted_words.h"
 #include "signs/plain_words.h"
 #include "staddle/base/contract.h"
 #include "staddle/scenario/planting.h"
@@ -119,9 +120,9 @@ class WorkPlan {
     Yield sum;
     for (const Yield& product : products) sum += product;
     return fmt::format(
-        "The plan expects about {} tons an acre, {} tons in all, and {} in all after fees.",
-        words::number(sum.in(tons_per_acre)),
-        words::number(share_standing * (sum * area_).in(tons)),
+        "The plan expects about {} an acre, {} in all, and {} in all after fees.",
+        words::counted(sum.in(tons_per_acre), "ton"),
+        words::counted(share_standing * (sum * area_).in(tons), "ton"),
         words::tract_money(share_standing * revenue * area_));
   }
 
@@ -249,7 +250,7 @@ std::vector<Operation> operations(const TractFile& tract, const TractSolution& s
       const RegimeShare& share = stand.regimes[part];
       std::string name = stand.name;
       if (stand.regimes.size() > 1) {
-        name += fmt::format(" ({} acres)", words::number(share.acres.in(acres), 1));
+        name += fmt::format(" ({})", words::acres_of(share.acres));
       }
       const std::string key = fmt::format("stand-{}-part-{}-", i + 1, part + 1);
       for (Operation& job : WorkPlan({scenario, share.report, scenario.is_standing(), share.acres,

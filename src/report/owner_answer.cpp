@@ -3,10 +3,10 @@
 
 #include <fmt/format.h>
 
-#include <cmath>
 #include <iterator>
 
 #include "report/what_to_do.h"
+#include "signs/counted_words.h"
 #include "signs/plain_words.h"
 
 namespace staddle {
@@ -68,14 +68,13 @@ KeyFigure next_money(const Answer& answer) {
 }  // namespace
 
 std::string subject_of(const Answer& answer) {
-  const double size = answer.area().in(acres);
-  const std::string acres_text = words::number(size, std::fmod(size, 1.0) != 0.0 ? 1 : 0);
+  const std::string acres_text = words::acres_of(answer.area());
   if (!answer.scenario.is_standing()) {
-    return fmt::format("{} acres of bare land for {}", acres_text, answer.species());
+    return fmt::format("{} of bare land for {}", acres_text, answer.species());
   }
   const Age now = answer.dates.present();
   return fmt::format(
-      "{} acres of {}, {} years old{}", acres_text, answer.species(), now.whole(),
+      "{} of {}, {} old{}", acres_text, answer.species(), words::counted(now.in(years), "year"),
       answer.dates.calendar() ? " in " + std::to_string(answer.dates.year_of(now)) : "");
 }
 

@@ -125,11 +125,17 @@ std::string refuse_below(const Answer& answer) {
   }
   const double kept = 1.0 - costs.sale_fee_fraction - costs.harvest_tax_fraction;
   const MoneyPerAcre offer = (net + sale_cost) / kept;
-  if (offer <= dollars_per_acre(0)) return "; any offer above nothing will do";
+  if (offer <= dollars_per_acre(0) || words::money(offer) == "$0") {
+    return "; any offer above nothing will do";
+  }
+  // What rounds to nothing for the whole of a small tract is told by the acre alone.
+  const Money whole = offer * answer.area();
+  const std::string in_all =
+      words::tract_money(whole) == "$0"
+          ? words::money(offer) + " an acre"
+          : fmt::format("{} in all ({} an acre)", words::tract_money(whole), words::money(offer));
   return fmt::format(
-      "; for a sale this season refuse any offer below {} in all ({} an acre), since "
-      "waiting is worth more",
-      words::size_of(offer * answer.area()), words::size_of(offer));
+      "; for a sale this season refuse any offer below {}, since waiting is worth more", in_all);
 }
 
 std::string wet_ground(const Answer& answer) {

@@ -5,6 +5,7 @@
 
 #include "report/tract_figures.h"
 #include "report/tract_years.h"
+#include "signs/counted_words.h"
 #include "signs/plain_words.h"
 #include "staddle/report/owner_report.h"
 #include "staddle/report/tract_report.h"
@@ -57,8 +58,9 @@ class TractReporting {
     }
     return {{words::tract_money(solution_.present_value), "is what the plan is worth today"},
             {words::tract_money(income),
-             fmt::format("income over {} years, before costs", tract_.plan.years)},
-            {words::number(cut.in(acres)) + " acres", "see their final harvest in these years"}};
+             fmt::format("income over {}, before costs",
+                         words::counted(tract_.plan.years, "year"))},
+            {words::counted(cut.in(acres), "acre"), "see their final harvest in these years"}};
   }
 
   std::string what_could_go_wrong() const {

@@ -4,13 +4,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <map>
 #include <optional>
 
 #include "report/cells.h"
 #include "report/plan_words.h"
 #include "report/tract_tables.h"
+#include "signs/counted_words.h"
 #include "signs/plain_words.h"
 #include "staddle/report/text.h"
 #include "staddle/signs/cautions.h"
@@ -19,12 +19,6 @@ namespace staddle {
 namespace {
 
 using Status = TractSolution::Status;
-
-std::string acres_in_words(Area area) {
-  const double value = area.in(acres);
-  const bool whole = std::fabs(value - std::round(value)) < 0.05;  // shown with one decimal
-  return words::number(value, whole ? 0 : 1);
-}
 
 // A tract and its plan, told section by section.
 class TractTelling {
@@ -76,10 +70,10 @@ class TractTelling {
     const TractPlan& plan = tract_.plan;
     const std::size_t stands = tract_.stands.size();
     return fmt::format(
-        "{} stand{}, {} acres, planned {} in {} of {} year{}; {}.",
-        words::capital(words::count(stands)), stands == 1 ? "" : "s", acres_in_words(area),
+        "{} stand{}, {}, planned {} in {} of {} year{}; {}.",
+        words::capital(words::count(stands)), stands == 1 ? "" : "s", words::acres_of(area),
         years_.calendar() ? "from " + years_.name(0) + " to " + years_.name(plan.years)
-                          : fmt::format("for {} years", plan.years),
+                          : "for " + words::counted(plan.years, "year"),
         plan.periods() == 1 ? "one period" : fmt::format("{} periods", plan.periods()),
         plan.period_yr, plan.period_yr == 1 ? "" : "s",
         plan.whole_stands ? "every stand is treated as a whole" : "a stand may be cut in parts");
@@ -134,8 +128,8 @@ class TractTelling {
     const std::vector<TractAction> jobs = jobs_of(solution_);
     for (const TractAction& job : jobs) {
       if (job.year > 1) break;
-      texts.push_back(fmt::format("{} of {} acres of {} {}", name_of(job),
-                                  acres_in_words(job.acres), solution_.stands.at(job.stand).name,
+      texts.push_back(fmt::format("{} of {} of {} {}", name_of(job),
+                                  words::acres_of(job.acres), solution_.stands.at(job.stand).name,
                                   years_.in(job.year)));
     }
     constexpr std::size_t most_told = 6;
@@ -268,14 +262,15 @@ class TractTelling {
   std::string foot() const {
     const bool proved = solution_.status == Status::optimal;
     return fmt::format(
-        "{}{} regimes entered the linear program in {} rounds. The arithmetic is "
+        "{}{} entered the linear program in {}. The arithmetic is "
         "exact; the growth is not (15 to 20 percent). This is neither an appraisal "
         "nor a land price.",
         proved ? fmt::format("Proof: no plan that keeps the limits is worth more "
                              "than {}, and this one is worth {}. ",
                              exact(solution_.bound), exact(solution_.present_value))
                : std::string(),
-        words::number(static_cast<double>(solution_.columns)), words::number(solution_.rounds));
+        words::counted(static_cast<double>(solution_.columns), "regime"),
+        words::counted(solution_.rounds, "round"));
   }
 
   static std::string exact(Money amount) { return "$" + words::number(amount.in(dollars), 2); }

@@ -6,12 +6,18 @@
 #include <algorithm>
 #include <cmath>
 
+#include "signs/counted_words.h"
 #include "signs/plain_words.h"
 #include "signs/risk_note.h"
 #include "staddle/scenario/planting.h"
 
 namespace staddle {
 namespace {
+
+std::string these_acres(const Answer& answer) {
+  const std::string acres_text = words::acres_of(answer.area());
+  return (acres_text.ends_with("s") ? "these " : "this ") + acres_text;
+}
 
 constexpr double prism_factor = 10.0;      // square feet an acre for every "in" tree
 constexpr double every_fifth_row = 0.20;   // of the basal area
@@ -87,10 +93,8 @@ std::string no_thinning_because(const Answer& answer) {
   if (some_thinning_is_possible(answer.advice)) return "no thinning that the limits allow pays";
   if (answer.scenario.lattice.min_sale > tons(0)) {
     return fmt::format(
-        "no thinning of these {} acres is possible within the limits, with {} tons "
-        "at least for a sale",
-        words::number(answer.area().in(acres)),
-        words::number(answer.scenario.lattice.min_sale.in(tons)));
+        "no thinning of {} is possible within the limits, with {} at least for a sale",
+        these_acres(answer), words::counted(answer.scenario.lattice.min_sale.in(tons), "ton"));
   }
   return "no thinning is possible within the limits";
 }
@@ -115,10 +119,9 @@ std::string reason_to_wait(const Answer& answer) {
   if (advice.first_age_with_minimum_sale) {
     const Age first = *advice.first_age_with_minimum_sale;
     return fmt::format(
-        "no thinning of these {} acres brings the {} tons that you ask of a sale "
-        "yet: they are first there {}",
-        words::number(answer.area().in(acres)),
-        words::number(answer.scenario.lattice.min_sale.in(tons)), dates.in(first));
+        "no thinning of {} brings the {} that you ask of a sale yet: they are first there {}",
+        these_acres(answer), words::counted(answer.scenario.lattice.min_sale.in(tons), "ton"),
+        dates.in(first));
   }
   if (ready.judgement == SignVerdict::late && answer.cuts.empty() && crown) {
     return fmt::format(
@@ -127,9 +130,10 @@ std::string reason_to_wait(const Answer& answer) {
         words::percent(*crown));
   }
   if (ready.too_soon_after_thinning) {
-    return fmt::format("the stand was thinned {}, and {} years belong between two entries",
+    const int gap = answer.scenario.lattice.years_between_entries;
+    return fmt::format("the stand was thinned {}, and {} {} between two entries",
                        dates.in(answer.scenario.stand.standing->last_thinning->at),
-                       answer.scenario.lattice.years_between_entries);
+                       words::counted(gap, "year"), gap == 1 ? "belongs" : "belong");
   }
   if (ready.judgement == SignVerdict::not_yet && !answer.cuts.empty()) {
     return ready.due_at_age_yr

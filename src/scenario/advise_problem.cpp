@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "signs/counted_words.h"
 #include "staddle/scenario/measured_stand.h"
 #include "staddle/scenario/problems.h"
 #include "staddle/scenario/tabled_choices.h"
@@ -71,8 +72,10 @@ Result<AdviseProblem> make_advise_problem(const Scenario& scenario) {
   if (const auto* equations = std::get_if<EquationSet>(&scenario.stand.source)) {
     problem.equations = *equations;
     problem.site_index = scenario.stand.site_index;
-    if (!scenario.is_standing() && problem.site_index) {
-      *problem.site_index += planting_of(scenario).site_index_shift;
+    problem.successor_site_index = problem.site_index;
+    if (problem.site_index) {
+      (scenario.is_standing() ? *problem.successor_site_index : *problem.site_index) +=
+          planting_of(scenario).site_index_shift;
     }
   }
   problem.plots = question_of_plots(scenario.stand);
@@ -86,14 +89,18 @@ std::vector<Assumption> assumptions_of(const Scenario& scenario, const Advice& a
   for (const int count : advice.counts_without_regime) {
     assumed.push_back(
         {"/decisions/max_thinnings", fmt::format("{}", count),
-         fmt::format("no regime with exactly {} thinnings satisfies the limits", count)});
+         fmt::format("no regime with exactly {} satisfies the limits",
+                     words::counted(count, "thinning"))});
   }
   if (advice.first_cuts_shut_by_one_ton_rule > 0) {
     assumed.push_back(
         {"/decisions/cut_diameter_ratio", fmt::format("{}", scenario.cut_diameter_ratios.front()),
-         fmt::format("{} first cuts were left out because a product would stand more than a ton "
-                     "per acre higher after the cut than before it",
-                     advice.first_cuts_shut_by_one_ton_rule)});
+         fmt::format("{} left out because a product would stand more than a ton per acre higher "
+                     "after the cut than before it",
+                     advice.first_cuts_shut_by_one_ton_rule == 1
+                         ? std::string("1 first cut was")
+                         : fmt::format("{} first cuts were",
+                                       advice.first_cuts_shut_by_one_ton_rule))});
   }
   if (advice.first_age_with_minimum_sale) {
     assumed.push_back(

@@ -130,6 +130,27 @@ TEST_CASE("growth as text opens with year and age then tons and dollars then the
   CHECK(text.find("before cut") != std::string::npos);
 }
 
+TEST_CASE("a residual that the stand has not reached is told as nothing cut") {
+  const std::string scenario = support::standing_stand(
+      R"("regimes": [{"name": "to 200", "final_harvest_age_yr": 28,
+        "thinnings": [{"age_yr": 18, "residual_basal_area_ft2_ac": 200}]}],)");
+  const std::string grown_text = grown(scenario, "to 200", "text");
+  CHECK(grown_text.find("to 200: nothing is cut at age 18, when the stand has not reached the "
+                        "residual stated; final harvest at age 28") != std::string::npos);
+  const std::string advice = run_staddle({"advise", "-"}, scenario).out;
+  CHECK(advice.find("allowed 0") == std::string::npos);
+}
+
+TEST_CASE("regimes that may be meant are each listed in quotes") {
+  const std::string scenario = support::standing_stand(
+      R"("regimes": [{"name": "one cut, then wait", "final_harvest_age_yr": 28,
+        "thinnings": []}],)");
+  const Run wrong = run_staddle({"grow", "-", "--regime", "x"}, scenario);
+  CHECK(wrong.exit_code == 2);
+  CHECK(wrong.err.find("there are: \"best\", \"none\", \"one cut, then wait\"") !=
+        std::string::npos);
+}
+
 TEST_CASE("a table of a fixed regime grows by its name and nothing else is known") {
   const std::string path = support::in_source_tree("scenarios/tables/two_plans.json");
   const Run best = run_staddle({"grow", path, "--format", "json"});
@@ -142,7 +163,7 @@ TEST_CASE("a table of a fixed regime grows by its name and nothing else is known
   CHECK(Json::parse(uncut.out)["regime"]["thinnings"].empty());
   const Run wrong = run_staddle({"grow", path, "--regime", "thinned at 18"});
   CHECK(wrong.exit_code == 2);
-  CHECK(wrong.err.find("did you mean thinned at 17?") != std::string::npos);
+  CHECK(wrong.err.find("did you mean \"thinned at 17\"?") != std::string::npos);
 }
 
 }  // namespace

@@ -103,6 +103,13 @@ TEST_CASE("the example of every command prints what its help shows") {
   }
 }
 
+TEST_CASE("the examples of one stand's commands show enough to judge them by") {
+  for (const std::string name : {"advise", "grow", "check", "models"}) {
+    CAPTURE(name);
+    CHECK(example_in(run_staddle({name, "--help"}).out).output.size() >= 10);
+  }
+}
+
 TEST_CASE("no line of any help is wider than a hundred letters") {
   std::vector<std::string> texts{run_staddle({"--help"}).out};
   for (const std::string& name : commands()) {

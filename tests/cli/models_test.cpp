@@ -69,6 +69,23 @@ TEST_CASE("ways to start a stand are listed and shown with costs and sources") {
   }
 }
 
+TEST_CASE("what the program adds to a model is shown with its numbers as assumptions") {
+  const std::string text = run_staddle({"models", "loblolly-planted-upland"}).out;
+  for (const std::string part :
+       {"adds to every model: assumptions", "CR = 1 - exp((a + b / A) Dq / H)", "a = -1.35243",
+        "rate = k clamp((CR - low) / span, 0, 1)", "low = 0.2, span = 0.2", "N_cut = f N / q^2",
+        "P_i = Ym(t_i, d_i) - Ym(t_i, d_(i-1))", "d1 = 11.5, t1 = 8"}) {
+    CAPTURE(part);
+    CHECK(text.find(part) != std::string::npos);
+  }
+  const Json shown =
+      Json::parse(run_staddle({"models", "loblolly-planted-upland", "--format", "json"}).out);
+  for (const std::string key : {"products", "thinning", "live_crown_ratio", "thinning_response"}) {
+    CHECK(shown["conventions"][key]["equation"].is_string());
+  }
+  CHECK(shown["conventions"]["live_crown_ratio"]["coefficients"]["b"] == -33.54194);
+}
+
 TEST_CASE("a model in text shows every equation and its coefficients") {
   const std::string text = run_staddle({"models", "loblolly-planted-coastal"}).out;
   for (const std::string part : {"b1 = -42.689283", "y0 = -5.175922", "m4 = -0.422117",

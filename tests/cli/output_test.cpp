@@ -89,6 +89,12 @@ TEST_CASE("a target that cannot be made is a fault of writing") {
   CHECK(support::names_in(folder.path()).empty());
 }
 
+TEST_CASE("an output without a name is a wrong command line") {
+  const Run run = run_staddle({"models", "-o", ""});
+  CHECK(run.exit_code == 2);
+  CHECK(run.err.find("option --output: the name of the file is empty") != std::string::npos);
+}
+
 TEST_CASE("what is no regular file is written to as it is") {
   const support::TemporaryDirectory folder;
   CHECK(run_staddle({"models", "-o", "/dev/null"}).exit_code == 0);

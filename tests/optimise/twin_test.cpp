@@ -8,6 +8,8 @@
 #include "optimise/describe.h"
 #include "optimise/random_problem.h"
 #include "optimise/search_answer.h"
+#include "staddle/base/tolerance.h"
+#include "staddle/optimise/regime_pool.h"
 #include "support/seed.h"
 
 namespace staddle::support {
@@ -141,6 +143,43 @@ TEST_CASE("the first cut asked for is the one made and the rest is the best afte
     check_first_cuts(
         random_problem(random, {.storms = number % 2 == 1, .removals = 3, .years = 8}));
   }
+}
+
+// Half of everything is discounted away each year: late harvests are worth the same.
+StandProblem nearly_indifferent_problem() {
+  StandProblem problem = plain_problem();
+  StandCase& stand = problem.stand_case;
+  for (ProductPrice& price : stand.prices) price.stumpage = dollars_per_ton(0);
+  stand.costs.rate = DiscountRate::real(0.5);
+  stand.costs.establishment = dollars_per_acre(900);
+  problem.lattice.max_thinnings = 0;
+  problem.lattice.final_from = age(22);
+  problem.lattice.final_to = age(70);
+  return problem;
+}
+
+TEST_CASE("of harvests that tie with the highest value every search takes the earliest") {
+  const StandProblem problem = nearly_indifferent_problem();
+  std::vector<double> values;
+  for (int at = 22; at <= 70; ++at) {
+    StandProblem alone = problem;
+    alone.lattice.final_from = alone.lattice.final_to = age(at);
+    values.push_back(solve(alone).best.value.objective.in(dollars_per_acre));
+  }
+  const double highest = *std::ranges::max_element(values);
+  const auto tying = [highest](double value) { return tolerance::values_tie(highest, value); };
+  const auto first = std::ranges::find_if(values, tying);
+  // A chain: the earliest of those that tie itself ties with one that does not.
+  REQUIRE(first != values.begin());
+  REQUIRE(tolerance::values_tie(*first, *std::prev(first)));
+  const Age earliest = age(22 + static_cast<int>(first - values.begin()));
+  for (const auto method : {StandOptions::Method::exhaustive, StandOptions::Method::automatic}) {
+    CHECK(solve_by(method, problem).best.regime.final_harvest == earliest);
+  }
+  const StandCase& stand = problem.stand_case;
+  const PriceVector own{stand.prices, stand.costs.establishment, stand.land_value};
+  const PricedPool pool = RegimePool(problem).priced(stand.costs, {own});
+  CHECK(pool.best(own).regime.final_harvest == earliest);
 }
 
 TEST_CASE("the count of regimes is that of an exhaustive search without limits on the stand") {

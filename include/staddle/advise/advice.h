@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "staddle/advise/fitted_ranges.h"
 #include "staddle/optimise/solve.h"
 #include "staddle/optimise/stand_solution.h"
 #include "staddle/regime/after_tax.h"
@@ -60,12 +61,6 @@ struct Survival {
   MoneyPerAcre kept_plan_loss;
   std::optional<MoneyPerAcre> kept_plan_loss_after_tax = std::nullopt;
   std::vector<BrokenLimit> kept_plan_breaks = {};
-};
-
-struct OutsideRange {
-  std::string what;        // "age_yr", "tpa", "site_index_ft"
-  double value = 0.0;      // the farthest one that the answer leans on
-  double low = 0.0, high = 0.0;
 };
 
 // The best plan that cuts nothing for five years (standing stands).
@@ -179,7 +174,7 @@ struct Advice {
   std::optional<StormAnswer> storm;        // with a hazard
   std::optional<AdviceAfterTax> after_tax; // where tax is asked for
   std::optional<PlotsAnswer> plots;        // where the stand comes from plots
-  std::vector<OutsideRange> outside_fitted_range;
+  std::vector<OutsideRange> outside_fitted_range;  // the best first; none for a yield table
   int first_cuts_shut_by_one_ton_rule = 0;
   std::optional<Age> first_age_with_minimum_sale;  // when a sale limit shuts every thinning
                                            // now: the age at which it is first met

@@ -49,6 +49,7 @@ struct AdviseProblem {
   std::optional<PlotsQuestion> plots = std::nullopt;
   std::optional<TaxRules> tax = std::nullopt;  // absent: before tax alone
   std::optional<double> crown_cover = std::nullopt;  // crown areas over ground, measured
+  std::optional<Height> successor_site_index = std::nullopt;  // where equations grow it
 };
 
 struct AdviseOptions {

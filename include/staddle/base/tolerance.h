@@ -12,8 +12,10 @@ namespace staddle::tolerance {
 // limit of the decision lattice passes within it. In the limit's own unit.
 inline constexpr double limit_slack = 1e-9;
 
-// Two regimes tie when |a - b| <= tie * max(1, |a|); dollars per acre.
+// Two regimes tie when |a - b| <= tie * max(1, |a|); dollars per acre. Which of many ties
+// is taken: base/best_of_ties.h.
 inline constexpr double tie = 1e-9;
+inline double tie_width(double value) { return tie * std::max(1.0, std::fabs(value)); }
 
 // A step of a range "from + i step" is kept up to `to` within this.
 inline constexpr double range_end = 1e-9;
@@ -32,7 +34,7 @@ inline double prune_slack(double bound) {
 }
 
 inline bool values_tie(double a, double b) {
-  return std::fabs(a - b) <= tie * std::max(1.0, std::fabs(a));
+  return std::fabs(a - b) <= tie_width(a);
 }
 
 // A linear program's answer passes its audit when every row, bound, dual and

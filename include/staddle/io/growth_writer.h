@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "staddle/advise/fitted_ranges.h"
 #include "staddle/regime/simulate.h"
 #include "staddle/scenario/scenario.h"
 
@@ -28,13 +29,19 @@ struct GrowthRow {
 std::vector<GrowthRow> growth_rows(const Scenario& scenario, const RegimeReport& regime,
                                    const RegimeReport* after_tax = nullptr);
 
+// What is told besides the rows.
+struct GrowthContext {
+  const RegimeReport* after_tax = nullptr;  // as in growth_rows
+  std::vector<OutsideRange> outside_fitted_range;
+};
+
 // The rows as JSON, format staddle-growth/1; as CSV (RFC 4180, one heading per key, an
 // absent value is an empty cell); and as a table for people, numbers rounded.
 std::string growth_json(const Scenario& scenario, const RegimeReport& regime,
-                        const RegimeReport* after_tax = nullptr);
+                        const GrowthContext& context = {});
 std::string growth_csv(const Scenario& scenario, const RegimeReport& regime,
-                       const RegimeReport* after_tax = nullptr);
+                       const GrowthContext& context = {});
 std::string growth_text(const Scenario& scenario, const RegimeReport& regime,
-                        const RegimeReport* after_tax = nullptr);
+                        const GrowthContext& context = {});
 
 }  // namespace staddle

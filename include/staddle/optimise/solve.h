@@ -17,6 +17,14 @@ namespace staddle {
 // same regime; its value always comes from the plain evaluator.
 StandSolution solve(const StandProblem& problem, const StandOptions& options = {});
 
+// Why no age is left for a final harvest; nothing where one is. Then every problem has a
+// regime: the stand may always be left uncut up to it.
+std::optional<std::string> no_final_harvest_age(const StandProblem& problem);
+
+// What stands as the limit of a stated thinning whose residual the stand has not reached:
+// nothing was cut, and no number was broken.
+inline constexpr const char* residual_not_reached = "a residual the stand has not reached";
+
 // Limits that a regime breaks; empty for a regime of the lattice.
 struct BrokenLimit {
   std::string limit;    // the key of the limit, "guards/min_height_ft"
