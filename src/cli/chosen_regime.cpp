@@ -51,7 +51,7 @@ ChosenRegime not_there(const std::string& name, const Words& names) {
   return {std::nullopt, std::nullopt,
           wrong_command_line(
               "option --regime: no regime is called \"" + name + "\"; there are: " + known,
-              nearest.empty() ? "" : "did you mean \"" + nearest + "\"?")};
+              nearest.empty() ? "" : "did you mean " + nearest + "?")};
 }
 
 ChosenRegime choose_table(const ScenarioQuestion& question, const std::string& name) {

@@ -70,7 +70,7 @@ TEST_CASE("a name that stands nowhere is refused and the nearest is named") {
       support::bare_land(
           R"("regimes": [{"name": "early", "final_harvest_age_yr": 25, "thinnings": []}],)"));
   check_refused({"grow", file, "--regime", "earl"}, "did you mean early?");
-  check_refused({"grow", file, "--regime", "earl"}, "best, none, early");
+  check_refused({"grow", file, "--regime", "earl"}, "\"best\", \"none\", \"early\"");
 }
 
 TEST_CASE("options may stand before and after the command and between its words") {
