@@ -116,7 +116,7 @@ Outcome run(const AdviseCommandOptions& options) {
               (proof ? "\n" + proof_text(*proof) : ""));
 }
 
-const char* const example_output =
+const char* const example_answer =
     R"(Juniper Creek, stand 4
 ======================
 A stand that is ready for its first thinning: when to thin, how much, and what waiting earns.
@@ -151,7 +151,7 @@ Command advise_command() {
       "third of twenty parts, and the parts put together in order are the whole. A file of -o is\n"
       "there only when it is whole: after an interruption run the parts whose file is missing.",
       "staddle advise scenarios/stand/juniper_creek.json",
-      example_output,
+      example_answer,
       binder<AdviseCommandOptions>(set_up, run)};
 }
 

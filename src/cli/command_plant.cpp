@@ -19,8 +19,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::uint64_t most_threads = 1024;
-
 struct PlantCommandOptions {
   std::string scenario;
   std::string threads = "0";

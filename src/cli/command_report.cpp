@@ -25,8 +25,6 @@
 namespace staddle::cli {
 namespace {
 
-constexpr std::uint64_t most_threads = 1024;
-
 struct ReportCommandOptions {
   std::string file;
   bool summary = false;
@@ -184,7 +182,7 @@ Outcome run(const ReportCommandOptions& options) {
   return form.whole(*made);
 }
 
-const char* const example_output =
+const char* const example_summary =
     R"(Juniper Creek, stand 4: 62 acres of loblolly pine, 15 years old in 2027
 )";
 
@@ -203,7 +201,7 @@ Command report_command() {
       "consultant change rate and prices under the plans as they are; a calendar (.ics) holds the\n"
       "work by its seasons, and needs the year of the present (calendar_year).",
       "staddle report scenarios/stand/juniper_creek.json --summary",
-      example_output,
+      example_summary,
       binder<ReportCommandOptions>(set_up, run)};
 }
 

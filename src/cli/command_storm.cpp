@@ -15,7 +15,6 @@ namespace {
 
 // Every whole number up to it survives a reader that takes numbers as doubles.
 constexpr std::uint64_t largest_seed = 9'007'199'254'740'992;
-constexpr std::uint64_t most_threads = 1024;
 
 struct StormOptions {
   std::string scenario;

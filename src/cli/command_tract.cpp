@@ -17,7 +17,6 @@
 namespace staddle::cli {
 namespace {
 
-constexpr std::uint64_t most_threads = 1024;
 constexpr NumberRange time_limits = above_to(0, 1e7);
 constexpr NumberRange gaps = from_to(0, 1);
 

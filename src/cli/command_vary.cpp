@@ -13,8 +13,6 @@
 namespace staddle::cli {
 namespace {
 
-constexpr std::uint64_t most_threads = 1024;
-
 struct VaryCommandOptions {
   std::string scenario;
   std::string threads = "0";
@@ -27,8 +25,7 @@ void set_up(CommandLine& line, VaryCommandOptions& options) {
                 &options.scenario);
   line.value("threads", "T", "threads to work with (0, the default: all cores); changes no figure",
              &options.threads);
-  line.flag("separate", "search every case on its own: slower, the same answer",
-            &options.separate);
+  line.flag("separate", "search every case on its own: slower, the same answer", &options.separate);
   add_output_options(line, {"text", "json", "csv"}, &options.output);
 }
 
@@ -40,8 +37,7 @@ Fault nothing_to_vary() {
 
 Outcome run(const VaryCommandOptions& options) {
   if (const auto refused = overwriting(options.scenario, options.output)) return *refused;
-  const Result<std::uint64_t> threads =
-      whole_number("--threads", options.threads, 0, most_threads);
+  const Result<std::uint64_t> threads = whole_number("--threads", options.threads, 0, most_threads);
   if (!threads) return {ExitCode::wrong_command_line, "", threads.error()};
   const std::string name = shown_name(options.scenario);
   const Result<Scenario> scenario = load_scenario(options.scenario);

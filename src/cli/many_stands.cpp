@@ -14,7 +14,6 @@
 namespace staddle::cli {
 namespace {
 
-constexpr std::uint64_t most_threads = 1024;
 constexpr std::uint64_t most_parts = 1'000'000;
 
 Fault wrong_part(const std::string& typed) {

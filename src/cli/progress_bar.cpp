@@ -2,27 +2,22 @@
 #include "cli/progress_bar.h"
 
 #include <fmt/format.h>
-#include <unistd.h>
 
 #include <algorithm>
+
+#include "cli/terminal.h"
 
 namespace staddle::cli {
 namespace {
 
 constexpr int bar_letters = 40;
 
-// A bar that cannot be drawn is no loss.
-void draw_text(const std::string& text) {
-  [[maybe_unused]] const ssize_t written = ::write(STDERR_FILENO, text.data(), text.size());
-}
-
 }  // namespace
 
-ProgressBar::ProgressBar(const std::string& what)
-    : what_(what), on_terminal_(::isatty(STDERR_FILENO) == 1) {}
+ProgressBar::ProgressBar(const std::string& what) : what_(what), on_terminal_(has_terminal()) {}
 
 ProgressBar::~ProgressBar() {
-  if (shown_percent_ >= 0) draw_text("\r\x1b[K");
+  if (shown_percent_ >= 0) draw_on_terminal("\r\x1b[K");
 }
 
 Progress ProgressBar::progress() {
@@ -35,9 +30,9 @@ void ProgressBar::draw(double fraction_done) {
   if (percent == shown_percent_) return;
   shown_percent_ = percent;
   const int full = percent * bar_letters / 100;
-  draw_text(fmt::format("\r{} [{}{}] {:3} %", what_,
-                        std::string(static_cast<std::size_t>(full), '#'),
-                        std::string(static_cast<std::size_t>(bar_letters - full), '.'), percent));
+  draw_on_terminal(
+      fmt::format("\r{} [{}{}] {:3} %", what_, std::string(static_cast<std::size_t>(full), '#'),
+                  std::string(static_cast<std::size_t>(bar_letters - full), '.'), percent));
 }
 
 }  // namespace staddle::cli

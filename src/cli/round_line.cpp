@@ -2,18 +2,14 @@
 #include "cli/round_line.h"
 
 #include <fmt/format.h>
-#include <unistd.h>
 
 #include <cmath>
 #include <string>
 
+#include "cli/terminal.h"
+
 namespace staddle::cli {
 namespace {
-
-// A line that cannot be drawn is no loss.
-void draw_text(const std::string& text) {
-  [[maybe_unused]] const ssize_t written = ::write(STDERR_FILENO, text.data(), text.size());
-}
 
 const char* name_of(TractProgress::Stage stage) {
   switch (stage) {
@@ -35,10 +31,10 @@ std::string dollars_of(double value) {
 
 }  // namespace
 
-RoundLine::RoundLine() : on_terminal_(::isatty(STDERR_FILENO) == 1) {}
+RoundLine::RoundLine() : on_terminal_(has_terminal()) {}
 
 RoundLine::~RoundLine() {
-  if (drawn_) draw_text("\r\x1b[K");
+  if (drawn_) draw_on_terminal("\r\x1b[K");
 }
 
 std::function<void(const TractProgress&)> RoundLine::progress() {
@@ -47,9 +43,9 @@ std::function<void(const TractProgress&)> RoundLine::progress() {
 }
 
 void RoundLine::draw(const TractProgress& progress) {
-  draw_text(fmt::format("\r\x1b[K{}, round {}: plan {}, bound {}, {} regimes",
-                        name_of(progress.stage), progress.round, dollars_of(progress.value),
-                        dollars_of(progress.bound), progress.columns));
+  draw_on_terminal(fmt::format("\r\x1b[K{}, round {}: plan {}, bound {}, {} regimes",
+                               name_of(progress.stage), progress.round, dollars_of(progress.value),
+                               dollars_of(progress.bound), progress.columns));
   drawn_ = true;
 }
 

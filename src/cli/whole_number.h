@@ -8,6 +8,9 @@
 
 namespace staddle::cli {
 
+// What --threads may ask for.
+inline constexpr std::uint64_t most_threads = 1024;
+
 // The value of an option as a whole number, digits only, from `low` to `high`. The fault
 // names the option, what was typed and what is allowed.
 Result<std::uint64_t> whole_number(const std::string& option, const std::string& typed,

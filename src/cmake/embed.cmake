@@ -34,5 +34,7 @@ set(EMBED_OUTPUT \"@stem@.cpp\")
     DEPENDS ${stem}.cmake ${writer} ${paths}
     COMMENT "Embedding ${EMBED_DIRECTORY}"
     VERBATIM)
+  # Large enough to be a compilation of its own where small files share one.
+  set_source_files_properties(${stem}.cpp PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON)
   set(${result} ${stem}.cpp PARENT_SCOPE)
 endfunction()

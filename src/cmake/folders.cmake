@@ -39,11 +39,20 @@ function(staddle_add_folder folder)
   if(sources AND folder IN_LIST STADDLE_SELDOM_RUN)
     target_compile_options(${library} PRIVATE $<$<CONFIG:Release>:-O1>)
   endif()
+  if(sources AND folder IN_LIST STADDLE_FILE_BY_FILE)
+    set_target_properties(${library} PROPERTIES UNITY_BUILD OFF)
+  endif()
   set_property(GLOBAL APPEND PROPERTY STADDLE_LIBRARIES ${library})
 endfunction()
 
 # What runs once for an answer need not be fast, but quick to build.
 set(STADDLE_SELDOM_RUN signs cruise hold plant scenario report io cli)
+
+# In a unity build (CMAKE_UNITY_BUILD) the files of these folders are still compiled one by
+# one. optimise: Highway reads its *_kernels.cpp again for every set of instructions, which
+# only works where the file is a compilation of its own; and the speed of the hot loops
+# beside them should not depend on how a build was put together.
+set(STADDLE_FILE_BY_FILE optimise)
 
 # The headers that nearly every file reads, compiled once for all folders: a third off the
 # time of a build from nothing. Every file still includes what it uses; a build without

@@ -11,6 +11,9 @@
 
 namespace staddle {
 
+// How the name of a column or key of tons ends, behind that of the product.
+inline constexpr std::string_view tons_ending = "_tons_ac";
+
 // The columns of a table, found by name wherever they stand.
 class CsvColumns {
  public:

@@ -4,12 +4,12 @@
 namespace staddle {
 namespace {
 
-constexpr ValueKinds number = kinds::number;
-constexpr ValueKinds text = kinds::text;
+using kinds::number;
+using kinds::text;
 
 // One form of equation is known for most parts; a new one is new code, and a name here.
 
-constexpr Option options[] = {
+constexpr Option equation_set_rows[] = {
     {.pointer = "/license", .meaning = "license of the file", .allowed = text, .required = true},
     {.pointer = "/format",
      .meaning = "format of the file",
@@ -297,6 +297,6 @@ constexpr Option options[] = {
 
 }  // namespace
 
-std::span<const Option> equation_set_options() { return options; }
+std::span<const Option> equation_set_options() { return equation_set_rows; }
 
 }  // namespace staddle

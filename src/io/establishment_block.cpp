@@ -22,7 +22,7 @@ bool written_out_on_equations(const json::Node& alternative, const json::Node& r
   return written_out(alternative, root) && grows_by_equations(root);
 }
 
-constexpr DefaultCondition conditions[] = {
+constexpr DefaultCondition establishment_conditions[] = {
     {"/establishment/alternatives/#/methods", written_out},
     {"/establishment/alternatives/#/practices", written_out},
     {"/establishment/alternatives/#/site_index_shift_ft", written_out_on_equations},
@@ -299,12 +299,14 @@ class EstablishmentReader {
   Establishment establishment_;
 };
 
-void read(ScenarioReading& reading, Scenario& scenario) {
+void read_establishment(ScenarioReading& reading, Scenario& scenario) {
   EstablishmentReader(reading, scenario).read();
 }
 
 }  // namespace
 
-ScenarioBlock establishment_block() { return {establishment_options(), conditions, read}; }
+ScenarioBlock establishment_block() {
+  return {establishment_options(), establishment_conditions, read_establishment};
+}
 
 }  // namespace staddle

@@ -6,8 +6,8 @@
 namespace staddle {
 namespace {
 
-constexpr ValueKinds number = kinds::number;
-constexpr ValueKinds text = kinds::text;
+using kinds::number;
+using kinds::text;
 
 constexpr Option cost_options[] = {
     {.pointer = "/license", .meaning = "license of the file", .allowed = text, .required = true},

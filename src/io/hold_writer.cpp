@@ -9,7 +9,7 @@ namespace {
 
 using json::Value;
 
-std::optional<int> year_of(const Scenario& scenario, Age at) {
+std::optional<int> year_number_of(const Scenario& scenario, Age at) {
   if (!scenario.present_year) return std::nullopt;
   return (*scenario.present_year + (at - scenario.stand.standing->at)).whole();
 }
@@ -28,7 +28,7 @@ Value money_of(const LedgerRow& row) {
 Value row_value(const Scenario& scenario, const LedgerRow& row) {
   return {{"age_yr", json::whole_age(row.at)},
           {"calendar_year",
-           json::optional(year_of(scenario, row.at), [](int year) { return Value(year); })},
+           json::optional(year_number_of(scenario, row.at), [](int year) { return Value(year); })},
           {"tons_ac", json::tons_by_product(scenario.products, row.tons)},
           {"stumpage_usd_ac", json::usd_ac(row.stumpage)},
           {"growth_usd_ac", json::optional(row.growth, growth_value)},
@@ -72,7 +72,7 @@ std::string csv_rows(const Scenario& scenario, const Ledger& ledger,
                      const std::string& thinned_at) {
   std::string text;
   for (const LedgerRow& row : ledger.years) {
-    const std::optional<int> year = year_of(scenario, row.at);
+    const std::optional<int> year = year_number_of(scenario, row.at);
     std::vector<std::string> cells{thinned_at, csv::number(row.at.in(years)),
                                    year ? csv::number(*year) : ""};
     for (const Yield& tons : row.tons) cells.push_back(csv::number(tons.in(tons_per_acre)));

@@ -25,7 +25,7 @@ constexpr Option own[] = {
      .allowed = kinds::text,
      .required = true},
 };
-constexpr auto options = with_model_head("staddle-indicator-plants/1", own);
+constexpr auto plant_rows = with_model_head("staddle-indicator-plants/1", own);
 
 }  // namespace
 
@@ -34,7 +34,7 @@ Result<std::vector<IndicatorPlant>> read_indicator_plants(const std::string& tex
   FaultList faults(file);
   auto tree = json::parse(text, faults);
   if (!tree) return faults.in_file_order();
-  check_values(*tree, options, faults);
+  check_values(*tree, plant_rows, faults);
   std::vector<IndicatorPlant> plants;
   for (const Place& place : Place(&*tree, "")["plants"].items()) {
     plants.push_back({place["name"].text_or_empty(), place["indicates"].text_or_empty(),

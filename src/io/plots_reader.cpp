@@ -13,7 +13,7 @@
 namespace staddle {
 namespace {
 
-constexpr std::array<const char*, 9> all_columns = {
+constexpr std::array<const char*, 9> plots_columns = {
     "plot",    "tree_dbh_in", "height_ft", "live_crown_ratio", "crown_class",
     "product", "species",     "stratum",   "crown_width_ft"};
 constexpr std::array<const char*, 2> required_columns = {"plot", "tree_dbh_in"};
@@ -44,7 +44,7 @@ class PlotsReader {
       : file_(file),
         products_(products),
         faults_(faults),
-        columns_(csv.header, all_columns, required_columns, file, faults) {}
+        columns_(csv.header, plots_columns, required_columns, file, faults) {}
 
   std::vector<Plot> read(const CsvTable& csv) {
     if (!faults_.empty()) return {};  // cells would be blamed for the header

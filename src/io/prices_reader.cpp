@@ -11,12 +11,13 @@
 #include "io/csv_columns.h"
 #include "io/number_text.h"
 #include "io/option_check.h"
+#include "io/ranges.h"
 
 namespace staddle {
 namespace {
 
-constexpr std::array<const char*, 3> columns = {"date", "product", "usd_per_ton"};
-constexpr NumberRange prices = from_to(0, 1e5);
+constexpr std::array<const char*, 3> prices_columns = {"date", "product", "usd_per_ton"};
+using ranges::prices;
 
 // "2024-06-30", a day that there was.
 bool is_iso_date(const std::string& text) {
@@ -41,7 +42,7 @@ class PricesReader {
       : file_(file),
         products_(products),
         faults_(faults),
-        columns_(csv.header, columns, columns, file, faults) {}
+        columns_(csv.header, prices_columns, prices_columns, file, faults) {}
 
   std::vector<DatedPrices> read(const CsvTable& csv) {
     if (!faults_.empty()) return {};  // cells would be blamed for the header

@@ -147,12 +147,12 @@ class DecisionsReader {
   DecisionLattice& lattice_;
 };
 
-void read(ScenarioReading& reading, Scenario& scenario) {
+void read_decisions(ScenarioReading& reading, Scenario& scenario) {
   DecisionsReader(reading, scenario).read();
 }
 
 }  // namespace
 
-ScenarioBlock decisions_block() { return {decisions_options(), {}, read}; }
+ScenarioBlock decisions_block() { return {decisions_options(), {}, read_decisions}; }
 
 }  // namespace staddle

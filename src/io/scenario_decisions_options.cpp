@@ -1,16 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "io/ranges.h"
 #include "io/scenario_blocks.h"
 
 namespace staddle {
 namespace {
 
-constexpr ValueKinds number = kinds::number;
-constexpr ValueKinds whole = kinds::whole;
-constexpr NumberRange ages = from_to(1, 150);
+using kinds::number;
+using kinds::whole;
+using ranges::ages;
 constexpr NumberRange removals = above_to(0, 0.9);
 constexpr NumberRange basal_area_limits = from_to(0, 400);
 
-constexpr Option options[] = {
+constexpr Option decisions_rows[] = {
     {.pointer = "/decisions",
      .meaning = "the choices among which the best is sought",
      .allowed = kinds::object,
@@ -156,6 +157,6 @@ constexpr Option options[] = {
 
 }  // namespace
 
-std::span<const Option> decisions_options() { return options; }
+std::span<const Option> decisions_options() { return decisions_rows; }
 
 }  // namespace staddle

@@ -8,7 +8,7 @@
 namespace staddle {
 namespace {
 
-constexpr DefaultCondition conditions[] = {
+constexpr DefaultCondition economics_conditions[] = {
     {"/economics/after_harvest",
      [](const json::Node&, const json::Node& root) { return describes_standing_stand(root); }},
 };
@@ -188,12 +188,14 @@ class EconomicsReader {
   Scenario& scenario_;
 };
 
-void read(ScenarioReading& reading, Scenario& scenario) {
+void read_economics(ScenarioReading& reading, Scenario& scenario) {
   EconomicsReader(reading, scenario).read();
 }
 
 }  // namespace
 
-ScenarioBlock economics_block() { return {economics_options(), conditions, read}; }
+ScenarioBlock economics_block() {
+  return {economics_options(), economics_conditions, read_economics};
+}
 
 }  // namespace staddle

@@ -1,16 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "io/ranges.h"
 #include "io/scenario_blocks.h"
 
 namespace staddle {
 namespace {
 
-constexpr ValueKinds number = kinds::number;
-constexpr ValueKinds whole = kinds::whole;
-constexpr ValueKinds text = kinds::text;
-constexpr NumberRange prices = from_to(0, 1e5);
-constexpr NumberRange fractions = from_below(0, 1);
+using kinds::number;
+using kinds::text;
+using kinds::whole;
+using ranges::fractions;
+using ranges::prices;
 
-constexpr Option options[] = {
+constexpr Option economics_rows[] = {
     {.pointer = "/economics",
      .meaning = "prices, costs and the discount rate",
      .allowed = kinds::object,
@@ -169,6 +170,6 @@ constexpr Option options[] = {
 
 }  // namespace
 
-std::span<const Option> economics_options() { return options; }
+std::span<const Option> economics_options() { return economics_rows; }
 
 }  // namespace staddle

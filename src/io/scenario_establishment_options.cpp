@@ -5,9 +5,9 @@
 namespace staddle {
 namespace {
 
-constexpr ValueKinds number = kinds::number;
+using kinds::number;
 
-constexpr Option options[] = {
+constexpr Option establishment_rows[] = {
     {.pointer = "/establishment",
      .meaning = "ways to start the next stand, for the command plant",
      .allowed = kinds::object},
@@ -99,6 +99,6 @@ constexpr Option options[] = {
 
 }  // namespace
 
-std::span<const Option> establishment_options() { return options; }
+std::span<const Option> establishment_options() { return establishment_rows; }
 
 }  // namespace staddle

@@ -6,7 +6,7 @@
 namespace staddle {
 namespace {
 
-constexpr std::array<Option, 7> options = {{
+constexpr std::array<Option, 7> head_rows = {{
     {.pointer = "/format",
      .meaning = "the format of the file and its version",
      .allowed = kinds::text,
@@ -31,7 +31,7 @@ constexpr std::array<Option, 7> options = {{
      .range = from_to(1900, 2200)},
 }};
 
-void read(ScenarioReading& reading, Scenario& scenario) {
+void read_head(ScenarioReading& reading, Scenario& scenario) {
   const Place& root = reading.root;
   scenario.title = root["title"].text_or_empty();
   scenario.purpose = root["purpose"].text_or_empty();
@@ -45,6 +45,6 @@ void read(ScenarioReading& reading, Scenario& scenario) {
 
 }  // namespace
 
-ScenarioBlock head_block() { return {options, {}, read}; }
+ScenarioBlock head_block() { return {head_rows, {}, read_head}; }
 
 }  // namespace staddle

@@ -8,7 +8,7 @@
 namespace staddle {
 namespace {
 
-constexpr Option options[] = {
+constexpr Option products_rows[] = {
     {.pointer = "/products",
      .meaning = "products by tree class, largest first",
      .allowed = kinds::list,
@@ -40,7 +40,7 @@ constexpr Option options[] = {
      .range = from_to(0, 1)},
 };
 
-constexpr DefaultCondition conditions[] = {
+constexpr DefaultCondition products_conditions[] = {
     {"/products",
      [](const json::Node&, const json::Node& root) { return grows_by_equations(root); }},
 };
@@ -77,7 +77,7 @@ void assume_grade(ScenarioReading& reading, const Place& product) {
   reading.assumed.push_back({product["grade_fraction"].pointer(), "1", "default"});
 }
 
-void read(ScenarioReading& reading, Scenario& scenario) {
+void read_products(ScenarioReading& reading, Scenario& scenario) {
   const Place list = reading.root["products"];
   if (reading.from_tables) {
     if (list.given()) {
@@ -114,6 +114,6 @@ void read(ScenarioReading& reading, Scenario& scenario) {
 
 }  // namespace
 
-ScenarioBlock products_block() { return {options, conditions, read}; }
+ScenarioBlock products_block() { return {products_rows, products_conditions, read_products}; }
 
 }  // namespace staddle

@@ -1,21 +1,22 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "io/number_text.h"
+#include "io/ranges.h"
 #include "io/scenario_blocks.h"
 
 namespace staddle {
 namespace {
 
-constexpr ValueKinds number = kinds::number;
-constexpr ValueKinds object = kinds::object;
-constexpr NumberRange ages = from_to(1, 150);
+using kinds::number;
+using kinds::object;
+using ranges::ages;
 constexpr NumberRange heights = above_to(0, 200);
 constexpr NumberRange diameters = above_to(0, 60);
 constexpr NumberRange basal_areas = above_to(0, 400);
 constexpr NumberRange crowns = between(0, 1);
-constexpr NumberRange shares = above_to(0, 5);
+constexpr NumberRange ratios = above_to(0, 5);
 
 // The defaults are those of default_ready_limits (common practice).
-constexpr Option options[] = {
+constexpr Option ready_rows[] = {
     {.pointer = "/ready",
      .meaning = "limits of the signs that a thinning is due",
      .allowed = object,
@@ -101,12 +102,12 @@ constexpr Option options[] = {
     {.pointer = "/ready/density_index_share/due",
      .meaning = "due from",
      .allowed = number,
-     .range = shares,
+     .range = ratios,
      .default_json = "0.45"},
     {.pointer = "/ready/density_index_share/late",
      .meaning = "late from",
      .allowed = number,
-     .range = shares,
+     .range = ratios,
      .default_json = "0.65"},
     {.pointer = "/ready/relative_spacing",
      .meaning = "mean spacing over dominant height",
@@ -115,12 +116,12 @@ constexpr Option options[] = {
     {.pointer = "/ready/relative_spacing/due",
      .meaning = "due at and below",
      .allowed = number,
-     .range = shares,
+     .range = ratios,
      .default_json = "0.2"},
     {.pointer = "/ready/relative_spacing/late",
      .meaning = "late at and below",
      .allowed = number,
-     .range = shares,
+     .range = ratios,
      .default_json = "0.15"},
     {.pointer = "/ready/crown_cover_fraction",
      .meaning = "crown areas over ground",
@@ -129,15 +130,15 @@ constexpr Option options[] = {
     {.pointer = "/ready/crown_cover_fraction/due",
      .meaning = "due from",
      .allowed = number,
-     .range = shares,
+     .range = ratios,
      .default_json = "1"},
     {.pointer = "/ready/crown_cover_fraction/late",
      .meaning = "late from",
      .allowed = number,
-     .range = shares},
+     .range = ratios},
 };
 
-void read(ScenarioReading& reading, Scenario& scenario) {
+void read_ready(ScenarioReading& reading, Scenario& scenario) {
   scenario.ready_limits = default_ready_limits();
   for (SignLimit& limit : scenario.ready_limits) {
     const Place sign = reading.root["ready"][limit.sign];
@@ -156,6 +157,6 @@ void read(ScenarioReading& reading, Scenario& scenario) {
 
 }  // namespace
 
-ScenarioBlock ready_block() { return {options, {}, read}; }
+ScenarioBlock ready_block() { return {ready_rows, {}, read_ready}; }
 
 }  // namespace staddle

@@ -3,15 +3,16 @@
 #include <array>
 
 #include "io/number_text.h"
+#include "io/ranges.h"
 #include "io/scenario_blocks.h"
 
 namespace staddle {
 namespace {
 
-constexpr ValueKinds number = kinds::number;
-constexpr NumberRange ages = from_to(1, 150);
+using kinds::number;
+using ranges::ages;
 
-constexpr Option options[] = {
+constexpr Option regimes_rows[] = {
     {.pointer = "/regimes", .meaning = "regimes to price beside the best", .allowed = kinds::list},
     {.pointer = "/regimes/#", .meaning = "a regime", .allowed = kinds::object},
     {.pointer = "/regimes/#/name", .meaning = "its name", .allowed = kinds::text, .required = true},
@@ -149,7 +150,7 @@ void refuse_reserved_name(ScenarioReading& reading, const Place& name) {
                 "the names \"best\" and \"none\" are taken: choose another");
 }
 
-void read(ScenarioReading& reading, Scenario& scenario) {
+void read_regimes(ScenarioReading& reading, Scenario& scenario) {
   const Place list = reading.root["regimes"];
   if (reading.tabled_regimes) {
     if (!list.given()) return;
@@ -172,6 +173,6 @@ void read(ScenarioReading& reading, Scenario& scenario) {
 
 }  // namespace
 
-ScenarioBlock regimes_block() { return {options, {}, read}; }
+ScenarioBlock regimes_block() { return {regimes_rows, {}, read_regimes}; }
 
 }  // namespace staddle

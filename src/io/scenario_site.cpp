@@ -8,7 +8,7 @@
 namespace staddle {
 namespace {
 
-constexpr Option options[] = {
+constexpr Option site_rows[] = {
     {.pointer = "/site", .meaning = "what is known of the ground", .allowed = kinds::object},
     {.pointer = "/site/soil",
      .meaning = "topsoil",
@@ -53,7 +53,7 @@ void read_plants(ScenarioReading& reading, const Place& list, SiteFacts& site) {
   }
 }
 
-void read(ScenarioReading& reading, Scenario& scenario) {
+void read_site(ScenarioReading& reading, Scenario& scenario) {
   const Place place = reading.root["site"];
   SiteFacts& site = scenario.site;
   using Soil = SiteFacts::Soil;
@@ -73,6 +73,6 @@ void read(ScenarioReading& reading, Scenario& scenario) {
 
 }  // namespace
 
-ScenarioBlock site_block() { return {options, {}, read}; }
+ScenarioBlock site_block() { return {site_rows, {}, read_site}; }
 
 }  // namespace staddle

@@ -12,7 +12,7 @@
 namespace staddle {
 namespace {
 
-constexpr DefaultCondition conditions[] = {
+constexpr DefaultCondition stand_conditions[] = {
     {"/stand/yield_table_options",
      [](const json::Node& stand, const json::Node&) {
        return stand.find("yield_table") != nullptr;
@@ -184,13 +184,13 @@ class StandReader {
   bool source_known_ = false;
 };
 
-void read(ScenarioReading& reading, Scenario& scenario) {
+void read_stand(ScenarioReading& reading, Scenario& scenario) {
   StandReader(reading, scenario.stand).read();
 }
 
 }  // namespace
 
-ScenarioBlock stand_block() { return {stand_options(), conditions, read}; }
+ScenarioBlock stand_block() { return {stand_options(), stand_conditions, read_stand}; }
 
 bool describes_standing_stand(const json::Node& root) {
   const json::Node* stand = root.find("stand");

@@ -4,11 +4,11 @@
 namespace staddle {
 namespace {
 
-constexpr ValueKinds number = kinds::number;
-constexpr ValueKinds whole = kinds::whole;
-constexpr ValueKinds text = kinds::text;
+using kinds::number;
+using kinds::text;
+using kinds::whole;
 
-constexpr Option options[] = {
+constexpr Option stand_rows[] = {
     {.pointer = "/stand",
      .meaning = "the stand: where its growth comes from, and its trees",
      .allowed = kinds::object,
@@ -170,6 +170,6 @@ constexpr Option options[] = {
 
 }  // namespace
 
-std::span<const Option> stand_options() { return options; }
+std::span<const Option> stand_options() { return stand_rows; }
 
 }  // namespace staddle

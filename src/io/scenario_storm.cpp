@@ -11,11 +11,11 @@
 namespace staddle {
 namespace {
 
-constexpr ValueKinds number = kinds::number;
-constexpr ValueKinds text = kinds::text;
+using kinds::number;
+using kinds::text;
 constexpr NumberRange slopes = from_to(-10, 10);
 
-constexpr Option options[] = {
+constexpr Option storm_rows[] = {
     {.pointer = "/storm",
      .meaning = "the storms that may come",
      .allowed = kinds::object,
@@ -105,7 +105,7 @@ bool is_logistic(const json::Node& peril, const json::Node&) {
   return peril.find("base_damage_share") != nullptr;
 }
 
-constexpr DefaultCondition conditions[] = {
+constexpr DefaultCondition storm_conditions[] = {
     {"/storm/zone",
      [](const json::Node& storm, const json::Node&) { return !has_own_perils(storm); }},
     {"/storm/species", has_storms},
@@ -239,10 +239,12 @@ class StormReader {
   Species species_ = Species::loblolly;
 };
 
-void read(ScenarioReading& reading, Scenario& scenario) { StormReader(reading, scenario).read(); }
+void read_storm(ScenarioReading& reading, Scenario& scenario) {
+  StormReader(reading, scenario).read();
+}
 
 }  // namespace
 
-ScenarioBlock storm_block() { return {options, conditions, read}; }
+ScenarioBlock storm_block() { return {storm_rows, storm_conditions, read_storm}; }
 
 }  // namespace staddle

@@ -3,13 +3,12 @@
 
 #include <algorithm>
 
+#include "io/csv_columns.h"
 #include "io/number_text.h"
 #include "staddle/io/yield_table_reader.h"
 
 namespace staddle {
 namespace {
-
-constexpr std::string_view tons_ending = "_tons_ac";
 
 class TabledRegimeReader {
  public:

@@ -1,25 +1,26 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "io/ranges.h"
 #include "io/scenario_blocks.h"
 
 namespace staddle {
 namespace {
 
-constexpr ValueKinds number = kinds::number;
-constexpr NumberRange shares = from_below(0, 1);
+using kinds::number;
+using ranges::fractions;
 
-constexpr Option options[] = {
+constexpr Option tax_rows[] = {
     {.pointer = "/tax",
      .meaning = "federal income tax, to see money before and after it; not tax advice",
      .allowed = kinds::object},
     {.pointer = "/tax/long_term_rate",
      .meaning = "rate on timber sold, on proceeds less basis; an example, not advice",
      .allowed = number,
-     .range = shares,
+     .range = fractions,
      .default_json = "0.15"},
     {.pointer = "/tax/ordinary_rate",
      .meaning = "rate on other income, saved on costs; an example, not advice",
      .allowed = number,
-     .range = shares,
+     .range = fractions,
      .default_json = "0.22"},
     {.pointer = "/tax/basis_usd_ac",
      .meaning = "basis of the timber standing now",
@@ -37,7 +38,7 @@ constexpr Option options[] = {
      .meaning = "inflation, which shrinks basis and deductions",
      .unit = "per year",
      .allowed = number,
-     .range = shares,
+     .range = fractions,
      .default_json = "0.02"},
     {.pointer = "/tax/reforestation_deduction",
      .meaning = "planting is deducted (26 USC 194); false: it adds to the basis",
@@ -45,7 +46,7 @@ constexpr Option options[] = {
      .default_json = "true"},
 };
 
-void read(ScenarioReading& reading, Scenario& scenario) {
+void read_tax(ScenarioReading& reading, Scenario& scenario) {
   const Place tax = reading.root["tax"];
   if (!tax.is(kinds::object)) return;
   TaxRules rules;
@@ -65,6 +66,6 @@ void read(ScenarioReading& reading, Scenario& scenario) {
 
 }  // namespace
 
-ScenarioBlock tax_block() { return {options, {}, read}; }
+ScenarioBlock tax_block() { return {tax_rows, {}, read_tax}; }
 
 }  // namespace staddle

@@ -6,12 +6,12 @@
 namespace staddle {
 namespace {
 
-struct Column {
+struct StandsColumn {
   const char* name;
   const char* pointer;  // of the entry
   bool is_text = false;
 };
-constexpr std::array<Column, 13> all_columns = {
+constexpr std::array<StandsColumn, 13> stands_columns = {
     {{"name", "/name", true},
      {"acres", "/acres"},
      {"group", "/group", true},
@@ -28,8 +28,8 @@ constexpr std::array<Column, 13> all_columns = {
 constexpr std::array<const char*, 3> required_names = {"name", "acres", "model"};
 
 constexpr auto names_of_columns = [] {
-  std::array<const char*, all_columns.size()> names{};
-  for (std::size_t i = 0; i < names.size(); ++i) names[i] = all_columns[i].name;
+  std::array<const char*, stands_columns.size()> names{};
+  for (std::size_t i = 0; i < names.size(); ++i) names[i] = stands_columns[i].name;
   return names;
 }();
 
@@ -71,7 +71,7 @@ json::Node StandColumns::entry(const CsvRow& row, int order, Faults& faults) con
     entry.usable = false;
     return entry;
   }
-  for (const Column& column : all_columns) {
+  for (const StandsColumn& column : stands_columns) {
     ++order;
     const std::string text = columns_.cell(row, column.name);
     if (text.empty()) continue;
@@ -94,7 +94,7 @@ json::Node StandColumns::entry(const CsvRow& row, int order, Faults& faults) con
 
 Fault StandColumns::placed(Fault fault, int line) const {
   fault.file = *file_;
-  for (const Column& column : all_columns) {
+  for (const StandsColumn& column : stands_columns) {
     if (fault.place != column.pointer) continue;
     fault.place = csv_place(line, column.name);
     return fault;

@@ -12,8 +12,8 @@
 namespace staddle {
 namespace {
 
-constexpr ValueKinds number = kinds::number;
-constexpr ValueKinds text = kinds::text;
+using kinds::number;
+using kinds::text;
 
 constexpr Option own_of_perils[] = {
     {.pointer = "/mark", .meaning = "what the numbers rest on", .allowed = text, .required = true},

@@ -8,26 +8,26 @@
 namespace staddle {
 namespace {
 
-constexpr std::array columns = {"kind",
-                                "from_year",
-                                "to_year",
-                                "stand",
-                                "what",
-                                "acres",
-                                "thinnings",
-                                "final_harvest_age_yr",
-                                "present_value_usd_ac",
-                                "income_usd",
-                                "cost_usd",
-                                "final_harvest_acres",
-                                "removal_fraction"};
+constexpr std::array tract_columns = {"kind",
+                                      "from_year",
+                                      "to_year",
+                                      "stand",
+                                      "what",
+                                      "acres",
+                                      "thinnings",
+                                      "final_harvest_age_yr",
+                                      "present_value_usd_ac",
+                                      "income_usd",
+                                      "cost_usd",
+                                      "final_harvest_acres",
+                                      "removal_fraction"};
 
 class TractTable {
  public:
   explicit TractTable(const TractSolution& solution) : solution_(solution) {}
 
   std::string text() const {
-    std::vector<std::string> head(columns.begin(), columns.end());
+    std::vector<std::string> head(tract_columns.begin(), tract_columns.end());
     for (const std::string& product : solution_.products) head.push_back(product + "_tons");
     std::string text = csv::line(head);
     for (const TractPeriod& span : solution_.periods)
@@ -87,7 +87,7 @@ class TractTable {
 
   std::string line(const Cells& cells, const std::vector<Weight>& tons_by_product) const {
     std::vector<std::string> row;
-    for (const char* column : columns) {
+    for (const char* column : tract_columns) {
       const auto cell = cells.find(column);
       row.push_back(cell == cells.end() ? "" : cell->second);
     }

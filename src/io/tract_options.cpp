@@ -14,8 +14,6 @@ namespace {
 
 constexpr std::array<std::string_view, 5> shared_head = {"/title", "/purpose", "/owner",
                                                          "/prepared_by", "/calendar_year"};
-constexpr std::array<std::string_view, 4> shared_blocks = {"/products", "/economics", "/decisions",
-                                                           "/storm"};
 
 constexpr Option own_head = {.pointer = "/format",
                              .meaning = "the format of the file and its version",

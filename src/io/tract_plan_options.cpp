@@ -1,16 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "io/ranges.h"
 #include "io/tract_options.h"
 
 namespace staddle {
 namespace {
 
-constexpr ValueKinds number = kinds::number;
-constexpr ValueKinds whole = kinds::whole;
+using kinds::number;
+using kinds::whole;
 constexpr NumberRange plan_years = from_to(1, 200);
-constexpr NumberRange shares = from_below(0, 1);
+using ranges::fractions;
 constexpr NumberRange amounts = from_to(0, 1e9);
 
-constexpr Option options[] = {
+constexpr Option tract_plan_rows[] = {
     {.pointer = "/plan",
      .meaning = "how long the tract is planned for, and what the plan has to keep",
      .allowed = kinds::object,
@@ -55,7 +56,7 @@ constexpr Option options[] = {
     {.pointer = "/plan/income_max_drop_fraction",
      .meaning = "most by which income may fall from one period to the next, as a share",
      .allowed = number,
-     .range = shares},
+     .range = fractions},
     {.pointer = "/plan/final_harvest_acres_max_per_period",
      .meaning = "most acres of final harvest in a period",
      .unit = "ac",
@@ -88,7 +89,7 @@ constexpr Option options[] = {
     {.pointer = "/plan/tons/#/max_change_fraction",
      .meaning = "most by which tons may rise or fall from one period to the next, as a share",
      .allowed = number,
-     .range = shares},
+     .range = fractions},
     {.pointer = "/plan/open_stand",
      .meaning = "acres that are to be kept open",
      .allowed = kinds::object},
@@ -127,6 +128,6 @@ constexpr Option options[] = {
 
 }  // namespace
 
-std::span<const Option> tract_plan_options() { return options; }
+std::span<const Option> tract_plan_options() { return tract_plan_rows; }
 
 }  // namespace staddle

@@ -17,10 +17,6 @@
 namespace staddle {
 namespace {
 
-// Blocks that every stand takes from the tract; others of a scenario are not in the format.
-constexpr std::array<std::string_view, 4> shared_blocks = {"/products", "/economics", "/decisions",
-                                                           "/storm"};
-
 class TractReader {
  public:
   TractReader(json::Node& tree, const FileLoader& load, FaultList& faults)

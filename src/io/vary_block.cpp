@@ -10,9 +10,9 @@
 namespace staddle {
 namespace {
 
-constexpr ValueKinds number = kinds::number;
+using kinds::number;
 
-constexpr Option options[] = {
+constexpr Option vary_rows[] = {
     {.pointer = "/vary", .meaning = "what the command vary is to vary", .allowed = kinds::object},
     {.pointer = "/vary/rates",
      .meaning = "discount rates; missing: the scenario's own",
@@ -327,10 +327,12 @@ class VaryReader {
   VaryQuestion question_;
 };
 
-void read(ScenarioReading& reading, Scenario& scenario) { VaryReader(reading, scenario).read(); }
+void read_vary(ScenarioReading& reading, Scenario& scenario) {
+  VaryReader(reading, scenario).read();
+}
 
 }  // namespace
 
-ScenarioBlock vary_block() { return {options, {}, read}; }
+ScenarioBlock vary_block() { return {vary_rows, {}, read_vary}; }
 
 }  // namespace staddle

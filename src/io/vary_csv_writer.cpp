@@ -8,23 +8,23 @@
 namespace staddle {
 namespace {
 
-constexpr std::array columns = {"kind",
-                                "name",
-                                "real_discount_rate",
-                                "price_scenario",
-                                "parameter",
-                                "value",
-                                "y_parameter",
-                                "y_value",
-                                "thinnings",
-                                "final_harvest_age_yr",
-                                "value_usd_ac",
-                                "plan_held_usd_ac",
-                                "loss_usd_ac",
-                                "unit",
-                                "bracket_low",
-                                "bracket_high",
-                                "reason"};
+constexpr std::array vary_columns = {"kind",
+                                     "name",
+                                     "real_discount_rate",
+                                     "price_scenario",
+                                     "parameter",
+                                     "value",
+                                     "y_parameter",
+                                     "y_value",
+                                     "thinnings",
+                                     "final_harvest_age_yr",
+                                     "value_usd_ac",
+                                     "plan_held_usd_ac",
+                                     "loss_usd_ac",
+                                     "unit",
+                                     "bracket_low",
+                                     "bracket_high",
+                                     "reason"};
 
 // One line of the one table: what is not set stays empty.
 class Line {
@@ -57,7 +57,7 @@ class Line {
 
   std::string text() const {
     std::vector<std::string> cells;
-    for (const char* column : columns) {
+    for (const char* column : vary_columns) {
       const auto cell = cells_.find(column);
       cells.push_back(cell == cells_.end() ? "" : cell->second);
     }
@@ -133,7 +133,7 @@ std::string lines_of_break_evens(const VarySolution& solution) {
 }  // namespace
 
 std::string vary_csv(const VarySolution& solution) {
-  std::string text = csv::line({columns.begin(), columns.end()});
+  std::string text = csv::line({vary_columns.begin(), vary_columns.end()});
   text += lines_of_cells(solution);
   if (solution.grid) text += lines_of_grid(*solution.grid);
   return text + lines_of_spans(solution) + lines_of_break_evens(solution);

@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "io/csv.h"
+#include "io/csv_columns.h"
 #include "io/number_text.h"
 #include "io/option_check.h"
 #include "products/assortment_kernel.h"
@@ -16,22 +17,21 @@ namespace staddle {
 namespace {
 
 constexpr std::size_t least_rows = 4;  // the fewest that the interpolation takes
-constexpr std::string_view tons_ending = "_tons_ac";
 
-struct Column {
+struct TableColumn {
   std::string name;
   std::string unit;
   NumberRange range;
 };
 
 // The columns that every table has, then what all product columns share.
-const std::array<Column, 4> stand_columns = {{
+const std::array<TableColumn, 4> stand_columns = {{
     {"age_yr", "years", from_to(1, 150)},
     {"dominant_height_ft", "ft", above_to(0, 500)},
     {"tpa", "trees/ac", above_to(0, 1e5)},
     {"basal_area_ft2_ac", "ft2/ac", from_to(0, 1000)},
 }};
-const Column tons_column = {"", "tons/ac", from_to(0, 1e5)};
+const TableColumn tons_column = {"", "tons/ac", from_to(0, 1e5)};
 
 class YieldTableReader {
  public:
@@ -54,7 +54,7 @@ class YieldTableReader {
  private:
   void read_header(const CsvRow& header) {
     std::vector<std::string> known;
-    for (const Column& column : stand_columns) known.push_back(column.name);
+    for (const TableColumn& column : stand_columns) known.push_back(column.name);
     for (const std::string& name : header.cells) {
       const std::string place = csv_place(header.line, name);
       if (std::count(header.cells.begin(), header.cells.end(), name) > 1) {
@@ -114,7 +114,7 @@ class YieldTableReader {
   }
 
   // The number in a cell; 0, reported, where none that is allowed stands there.
-  double cell(const CsvRow& row, std::size_t index, const Column& column) {
+  double cell(const CsvRow& row, std::size_t index, const TableColumn& column) {
     const std::string place = csv_place(row.line, columns_[index]);
     const auto value = csv_number(row.cells[index], file_, place, faults_);
     if (!value) return 0;
@@ -143,10 +143,10 @@ class YieldTableReader {
     return name.size() > tons_ending.size() &&
            std::string_view(name).substr(name.size() - tons_ending.size()) == tons_ending;
   }
-  static const Column& column_of(const std::string& name) {
+  static const TableColumn& column_of(const std::string& name) {
     if (is_product(name)) return tons_column;
     return *std::find_if(stand_columns.begin(), stand_columns.end(),
-                         [&](const Column& column) { return column.name == name; });
+                         [&](const TableColumn& column) { return column.name == name; });
   }
 
   void fault(FaultCode code, std::string place, std::string text, std::string hint = "") {

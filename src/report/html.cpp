@@ -12,7 +12,7 @@ namespace {
 
 using escape::markup;
 
-std::string paragraph(const std::string& text) { return "<p>" + markup(text) + "</p>\n"; }
+std::string page_paragraph(const std::string& text) { return "<p>" + markup(text) + "</p>\n"; }
 
 // Nothing but what stands in the file is ever fetched, and nothing in it is run.
 constexpr const char* head_of_page =
@@ -57,7 +57,7 @@ class Page {
     text += "</header>\n" + key_figures();
     for (const AnswerGroup& group : report_.answer) {
       text += "<h2>" + markup(group.heading) + "</h2>\n";
-      for (const std::string& line : group.lines) text += paragraph(line);
+      for (const std::string& line : group.lines) text += page_paragraph(line);
     }
     return text + "</div>\n";
   }
@@ -90,7 +90,7 @@ class Page {
         "<section aria-labelledby=\"part-{0}\">\n<h2 id=\"part-{0}\">{1}"
         "</h2>\n",
         ++sections_, markup(section.title));
-    for (const std::string& words : section.paragraphs) text += paragraph(words);
+    for (const std::string& words : section.paragraphs) text += page_paragraph(words);
     for (const Figure& figure : section.figures) text += told(figure);
     for (const Table& table : section.tables) {
       text += told(table, table.title.empty() ? section.title : table.title);
@@ -149,7 +149,7 @@ class Page {
     if (report_.inputs.empty()) return "";
     std::string text =
         "<section aria-labelledby=\"inputs\">\n<h2 id=\"inputs\">To make this report again</h2>\n";
-    text += paragraph(how_to_make_again(report_));
+    text += page_paragraph(how_to_make_again(report_));
     for (const InputFile& file : report_.inputs) {
       text += "<h3>" + markup(file.name) + "</h3>\n<pre tabindex=\"0\">";
       for (const std::string& line : lines_of_file(file.text)) text += markup(line) + "\n";
@@ -159,7 +159,7 @@ class Page {
   }
 
   std::string closing() const {
-    return "<footer>\n" + paragraph(report_.foot) + paragraph(report_.made_by) +
+    return "<footer>\n" + page_paragraph(report_.foot) + page_paragraph(report_.made_by) +
            "</footer>\n</main>\n</body>\n</html>\n";
   }
 

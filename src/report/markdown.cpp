@@ -16,7 +16,7 @@ std::string heading(int level, const std::string& text) {
   return std::string(static_cast<std::size_t>(level), '#') + " " + markdown(text) + "\n\n";
 }
 
-std::string paragraph(const std::string& text) { return markdown(text) + "\n\n"; }
+std::string markdown_paragraph(const std::string& text) { return markdown(text) + "\n\n"; }
 
 std::string list(const std::vector<std::string>& items) {
   std::string text;
@@ -48,17 +48,17 @@ std::string titled_table(const Table& table, const std::string& title) {
   return (title.empty() ? "" : "**" + markdown(title) + "**\n\n") + table_text(table);
 }
 
-std::string section_text(const Section& section) {
+std::string markdown_section(const Section& section) {
   std::string text = heading(2, section.title);
-  for (const std::string& words : section.paragraphs) text += paragraph(words);
+  for (const std::string& words : section.paragraphs) text += markdown_paragraph(words);
   for (const Figure& figure : section.figures) text += titled_table(figure.table, figure.title);
   for (const Table& table : section.tables) text += titled_table(table, table.title);
   return text + list(section.items);
 }
 
 std::string opening(const OwnerReport& report) {
-  std::string text = heading(1, report.title) + paragraph(report.subject);
-  for (const std::string& line : people_of(report)) text += paragraph(line);
+  std::string text = heading(1, report.title) + markdown_paragraph(report.subject);
+  for (const std::string& line : people_of(report)) text += markdown_paragraph(line);
   return text;
 }
 
@@ -81,18 +81,18 @@ std::string to_markdown(const OwnerReport& report) {
   std::string text = opening(report);
   for (const AnswerGroup& group : report.answer) {
     text += heading(2, group.heading);
-    for (const std::string& line : group.lines) text += paragraph(line);
+    for (const std::string& line : group.lines) text += markdown_paragraph(line);
   }
-  for (const Section* section : parts_of(report)) text += section_text(*section);
+  for (const Section* section : parts_of(report)) text += markdown_section(*section);
   if (!report.inputs.empty()) {
-    text += heading(2, inputs_title) + paragraph(how_to_make_again(report));
+    text += heading(2, inputs_title) + markdown_paragraph(how_to_make_again(report));
     for (const InputFile& file : report.inputs) text += heading(3, file.name) + fenced(file);
   }
-  return text + paragraph(report.foot) + markdown(report.made_by) + "\n";
+  return text + markdown_paragraph(report.foot) + markdown(report.made_by) + "\n";
 }
 
 std::string summary_markdown(const OwnerReport& report) {
-  return heading(1, report.title) + paragraph(report.subject) + list(report.summary);
+  return heading(1, report.title) + markdown_paragraph(report.subject) + list(report.summary);
 }
 
 }  // namespace staddle

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
-#include <numeric>
-
 #include "report/dates.h"
 #include "report/plan_words.h"
 #include "report/sheet_answer.h"
@@ -40,10 +38,6 @@ void write_title(Sheet& sheet, const std::string& title, const std::string& note
   sheet.text({0, 0}, title, Look::title);
   sheet.height(0, 22);
   sheet.text({1, 0}, note, Look::note);
-}
-
-Weight sum_of(const std::vector<Weight>& parts) {
-  return std::accumulate(parts.begin(), parts.end(), Weight());
 }
 
 class TractWorkbook {
@@ -230,7 +224,7 @@ class TractWorkbook {
       }
       sheet.number({row, 4}, job.acres.in(acres), Look::tenths);
       if (job.kind != TractAction::Kind::planting) {
-        sheet.number({row, 5}, sum_of(job.tons).in(tons), Look::whole);
+        sheet.number({row, 5}, all_tons(job).in(tons), Look::whole);
       }
       sheet.number({row, 6}, job.money.in(dollars), Look::tract);
       for (std::size_t i = 0; i < job.tons.size(); ++i) {

@@ -8,8 +8,6 @@
 namespace staddle {
 namespace {
 
-constexpr double line_height = 18.0;
-
 class BarDrawing {
  public:
   BarDrawing(Canvas& canvas, const BarChart& chart) : canvas_(canvas), chart_(chart) {
@@ -51,8 +49,8 @@ class BarDrawing {
   }
 
   double draw_upright(double top) {
-    Plot plot{room_for_ticks(scale_, false), top + 2.0 * line_height + 12.0,
-              Canvas::width - margin_right, 0.0};
+    PlotArea plot{room_for_ticks(scale_, false), top + 2.0 * line_height + 12.0,
+                  Canvas::width - margin_right, 0.0};
     plot.bottom = plot.top + plot_height;
     scale_.start = plot.bottom;
     scale_.end = plot.top;
@@ -98,7 +96,7 @@ class BarDrawing {
   }
 
   // Where names would touch each other only every so manyth is written.
-  void draw_categories(const Plot& plot, double step) {
+  void draw_categories(const PlotArea& plot, double step) {
     double widest = 0.0;
     for (const std::string& name : chart_.categories) {
       widest = std::max(widest, Canvas::width_of(name));

@@ -13,8 +13,6 @@
 namespace staddle {
 namespace {
 
-constexpr double line_height = 18.0;
-
 // From pale to dark: the order survives in grey, and for the colour-blind.
 std::string shade(double share) {
   struct Rgb {
@@ -162,7 +160,7 @@ class HeatDrawing {
 
   Canvas& canvas_;
   const HeatMap& map_;
-  Plot plot_;
+  PlotArea plot_;
   double wide_ = 0.0;
   double low_ = std::numeric_limits<double>::infinity();
   double high_ = -std::numeric_limits<double>::infinity();

@@ -8,8 +8,6 @@
 namespace staddle {
 namespace {
 
-constexpr double line_height = 18.0;
-
 struct Span {
   double low = std::numeric_limits<double>::infinity();
   double high = -std::numeric_limits<double>::infinity();
@@ -144,7 +142,7 @@ class LineDrawing {
 
   Canvas& canvas_;
   const LineChart& chart_;
-  Plot plot_;
+  PlotArea plot_;
   Scale x_, y_;
   std::vector<Canvas::Place> names_;
 };
@@ -159,7 +157,7 @@ double room_for_ticks(const Scale& scale, bool years) {
   return widest + 12.0;
 }
 
-void draw_value_axis(Canvas& canvas, const Plot& plot, const Scale& scale, bool years) {
+void draw_value_axis(Canvas& canvas, const PlotArea& plot, const Scale& scale, bool years) {
   for (const double tick : scale.ticks()) {
     const double y = scale.at(tick);
     const bool zero = tick > -scale.step / 2 && tick < scale.step / 2;

@@ -16,11 +16,13 @@ std::string underlined(const std::string& heading, char rule) {
   return text + "\n" + std::string(std::min(width_of(heading), text_width), rule) + "\n";
 }
 
-std::string paragraph(const std::string& text) { return wrapped(text, "", "", text_width) + "\n"; }
+std::string wrapped_paragraph(const std::string& text) {
+  return wrapped(text, "", "", text_width) + "\n";
+}
 
-std::string section_text(const Section& section) {
+std::string wrapped_section(const Section& section) {
   std::string text = underlined(section.title, '-');
-  for (const std::string& words : section.paragraphs) text += "\n" + paragraph(words);
+  for (const std::string& words : section.paragraphs) text += "\n" + wrapped_paragraph(words);
   for (const Table& table : section.tables) text += "\n" + to_text(table);
   if (!section.items.empty()) text += "\n";
   for (const std::string& item : section.items) {
@@ -33,14 +35,14 @@ std::string section_text(const Section& section) {
 
 std::string to_text(const Report& report) {
   std::string text = underlined(report.title, '=');
-  for (const std::string& line : report.head) text += paragraph(line);
+  for (const std::string& line : report.head) text += wrapped_paragraph(line);
   if (!report.lines.empty()) text += "\n";
   std::size_t number = 0;
   for (const Line& line : report.lines) {
     text += wrapped(line.text, fmt::format("{:>2}. ", ++number), "    ", text_width) + "\n";
   }
-  for (const Section& section : report.sections) text += "\n\n" + section_text(section);
-  return text + "\n\n" + paragraph(report.foot);
+  for (const Section& section : report.sections) text += "\n\n" + wrapped_section(section);
+  return text + "\n\n" + wrapped_paragraph(report.foot);
 }
 
 std::string text_answer(const Scenario& scenario, const Advice& advice,

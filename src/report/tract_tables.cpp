@@ -19,12 +19,6 @@ Cell tons_cell(Weight weight) { return cells::number(weight.in(tons)); }
 
 Cell acres_cell(Area area) { return cells::number(area.in(acres), 1); }
 
-Weight sum_of(const std::vector<Weight>& parts) {
-  Weight sum;
-  for (const Weight part : parts) sum += part;
-  return sum;
-}
-
 std::string what_of(const TractAction& job) {
   std::string what = name_of(job);
   if (job.kind == TractAction::Kind::thinning) {
@@ -54,6 +48,12 @@ std::string name_of(const TractAction& job) {
       break;
   }
   return "planting";
+}
+
+Weight all_tons(const TractAction& job) {
+  Weight sum;
+  for (const Weight tons_of_product : job.tons) sum += tons_of_product;
+  return sum;
 }
 
 std::vector<TractAction> jobs_of(const TractSolution& solution) {
@@ -105,7 +105,7 @@ Section jobs_section(const TractFile& tract, const TractSolution& solution) {
     table.rows.push_back(
         {cells::words(in_plan.name(job.year)), cells::words(solution.stands.at(job.stand).name),
          cells::words(what_of(job)), acres_cell(job.acres),
-         planting ? cells::blank() : tons_cell(sum_of(job.tons)), cells::tract(job.money)});
+         planting ? cells::blank() : tons_cell(all_tons(job)), cells::tract(job.money)});
   }
   section.tables.push_back(std::move(table));
   return section;

@@ -13,6 +13,8 @@ namespace staddle {
 
 // "thinning", "final harvest", "planting".
 std::string name_of(const TractAction& job);
+// What the job cuts, all products together.
+Weight all_tons(const TractAction& job);
 // The jobs as a crew sees them: parts of a stand that are treated alike in one year are one
 // job; parts too small to be shown, and what they bring, are left out.
 std::vector<TractAction> jobs_of(const TractSolution& solution);

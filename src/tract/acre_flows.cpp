@@ -7,14 +7,12 @@
 namespace staddle {
 namespace {
 
-std::size_t at(int year) { return static_cast<std::size_t>(year); }
-
 class YearReader {
  public:
   YearReader(const StandCase& stand_case, const RegimeReport& report, const YearReading& reading)
       : report_(report), reading_(reading), present_(stand_case.present()) {
     const auto size =
-        at(year_of(report.final_harvest_age) + stand_case.costs.regeneration_delay_yr + 1);
+        nth(year_of(report.final_harvest_age) + stand_case.costs.regeneration_delay_yr + 1);
     for (auto* measure : {&years_.income, &years_.cost, &years_.establishment,
                           &years_.final_harvest, &years_.turned_bare, &years_.open}) {
       measure->assign(size, 0.0);
@@ -28,7 +26,7 @@ class YearReader {
       add_tons(thinning.at, thinning.tons, thinning.share_standing);
     }
     const HarvestRecord& harvest = report_.final_harvest;
-    const std::size_t last = at(year_of(report_.final_harvest_age));
+    const std::size_t last = nth(year_of(report_.final_harvest_age));
     add_tons(report_.final_harvest_age, harvest.tons, harvest.share_standing);
     years_.final_harvest[last] = harvest.share_standing;
     add_acres();
@@ -40,7 +38,7 @@ class YearReader {
   int year_of(Age age) const { return age.whole() - present_.whole(); }
 
   void add_money(const CashFlowLine& line) {
-    const std::size_t year = at(year_of(line.at));
+    const std::size_t year = nth(year_of(line.at));
     const double amount = line.amount.in(dollars_per_acre);
     if (amount > 0.0 || line.kind == CashFlowLine::Kind::cut) {
       years_.income[year] += amount;
@@ -52,7 +50,7 @@ class YearReader {
 
   void add_tons(Age age, const std::vector<Yield>& tons, double share_standing) {
     for (std::size_t i = 0; i < tons.size(); ++i) {
-      years_.tons[reading_.product_of[i]][at(year_of(age))] +=
+      years_.tons[reading_.product_of[i]][nth(year_of(age))] +=
           share_standing * tons[i].in(tons_per_acre);
     }
   }
@@ -62,7 +60,7 @@ class YearReader {
     auto thinning = report_.thinnings.begin();
     double standing = 1.0;
     for (const YearRecord& record : report_.years) {
-      const std::size_t year = at(year_of(record.at));
+      const std::size_t year = nth(year_of(record.at));
       years_.turned_bare[year] += standing * record.expected_loss_share;
       standing = record.share_standing;
       BasalArea basal_area = record.measures.basal_area;
@@ -87,13 +85,13 @@ class YearReader {
 void add_land(const Land& land, double share, int bare_year, AcreFlows& flows) {
   const int last = static_cast<int>(flows.income.size()) - 1;
   for (int year = bare_year; year <= last; ++year) {
-    flows.open[at(year)] += share * land.open_in(year, bare_year);
+    flows.open[nth(year)] += share * land.open_in(year, bare_year);
   }
   if (land.fate != Land::Fate::replanted) return;
   const int planted = bare_year + land.delay_yr;
   for (int year = planted; year <= last; ++year) {
-    const std::size_t from = at(year - planted);
-    const std::size_t to = at(year);
+    const std::size_t from = nth(year - planted);
+    const std::size_t to = nth(year);
     flows.income[to] += share * land.flows.income[from];
     flows.cost[to] += share * land.flows.cost[from];
     flows.establishment[to] += share * land.flows.establishment[from];
@@ -106,7 +104,7 @@ void add_land(const Land& land, double share, int bare_year, AcreFlows& flows) {
 
 AcreFlows own_flows(const RegimeYears& regime, int plan_years) {
   const auto cut = [&](const std::vector<double>& measure) {
-    std::vector<double> result(at(plan_years + 1), 0.0);
+    std::vector<double> result(nth(plan_years + 1), 0.0);
     std::copy_n(measure.begin(), std::min(measure.size(), result.size()), result.begin());
     return result;
   };
@@ -118,12 +116,12 @@ AcreFlows own_flows(const RegimeYears& regime, int plan_years) {
 
 double ending_value(const RegimeYears& regime, const Land& land, int last_year) {
   double value = 0.0;
-  for (int year = last_year + 1; at(year) < regime.size(); ++year) {
-    value += land.discount(year - last_year) * (regime.income[at(year)] - regime.cost[at(year)]);
+  for (int year = last_year + 1; nth(year) < regime.size(); ++year) {
+    value += land.discount(year - last_year) * (regime.income[nth(year)] - regime.cost[nth(year)]);
   }
-  for (int year = 0; at(year) < regime.size(); ++year) {
-    if (regime.turned_bare[at(year)] == 0.0) continue;
-    value += regime.turned_bare[at(year)] * land.ending_value(last_year, year);
+  for (int year = 0; nth(year) < regime.size(); ++year) {
+    if (regime.turned_bare[nth(year)] == 0.0) continue;
+    value += regime.turned_bare[nth(year)] * land.ending_value(last_year, year);
   }
   return value;
 }
@@ -140,14 +138,14 @@ double Land::discount(int years) const { return std::pow(1.0 + rate, -years); }
 double Land::open_in(int year, int bare_year) const {
   const int planted = bare_year + delay_yr;
   if (year < planted) return 1.0;
-  if (fate == Fate::replanted) return flows.open[at(year - planted)];
+  if (fate == Fate::replanted) return flows.open[nth(year - planted)];
   return fate == Fate::left_bare ? 1.0 : 0.0;
 }
 
 double Land::ending_value(int last_year, int bare_year) const {
   const int planted = bare_year + delay_yr;
   if (planted > last_year) return discount(planted - last_year) * value;
-  return fate == Fate::replanted ? standing_value[at(last_year - planted)] : value;
+  return fate == Fate::replanted ? standing_value[nth(last_year - planted)] : value;
 }
 
 // Year by year: what an acre does depends on what acres planted later have done by then.
@@ -158,33 +156,33 @@ Land replanted_land(const RegimeYears& rotation, double value, double rate, int 
   land.value = value;
   land.rate = rate;
   land.flows = own_flows(rotation, plan_years);
-  land.standing_value.assign(at(plan_years + 1), 0.0);
+  land.standing_value.assign(nth(plan_years + 1), 0.0);
   AcreFlows& flows = land.flows;
   for (int year = 0; year <= plan_years; ++year) {
     const int last_bare = std::min(year, static_cast<int>(rotation.size()) - 1);
     for (int bare = 0; bare <= last_bare; ++bare) {
-      const double share = rotation.turned_bare[at(bare)];
+      const double share = rotation.turned_bare[nth(bare)];
       if (share == 0.0) continue;
-      flows.open[at(year)] += share * land.open_in(year, bare);
+      flows.open[nth(year)] += share * land.open_in(year, bare);
       const int planted = bare + delay_yr;
       if (year < planted) continue;
-      const std::size_t from = at(year - planted);
-      flows.income[at(year)] += share * flows.income[from];
-      flows.cost[at(year)] += share * flows.cost[from];
-      flows.establishment[at(year)] += share * flows.establishment[from];
-      flows.final_harvest[at(year)] += share * flows.final_harvest[from];
-      for (std::vector<double>& tons : flows.tons) tons[at(year)] += share * tons[from];
+      const std::size_t from = nth(year - planted);
+      flows.income[nth(year)] += share * flows.income[from];
+      flows.cost[nth(year)] += share * flows.cost[from];
+      flows.establishment[nth(year)] += share * flows.establishment[from];
+      flows.final_harvest[nth(year)] += share * flows.final_harvest[from];
+      for (std::vector<double>& tons : flows.tons) tons[nth(year)] += share * tons[from];
     }
-    land.standing_value[at(year)] = ending_value(rotation, land, year);
+    land.standing_value[nth(year)] = ending_value(rotation, land, year);
   }
   return land;
 }
 
 AcreFlows flows_of(const RegimeYears& regime, const Land& land, int plan_years) {
   AcreFlows flows = own_flows(regime, plan_years);
-  for (int year = 0; year <= plan_years && at(year) < regime.size(); ++year) {
-    if (regime.turned_bare[at(year)] == 0.0) continue;
-    add_land(land, regime.turned_bare[at(year)], year, flows);
+  for (int year = 0; year <= plan_years && nth(year) < regime.size(); ++year) {
+    if (regime.turned_bare[nth(year)] == 0.0) continue;
+    add_land(land, regime.turned_bare[nth(year)], year, flows);
   }
   flows.ending_value = ending_value(regime, land, plan_years);
   return flows;

@@ -10,6 +10,9 @@
 
 namespace staddle {
 
+// The place of a year in a row of values by years, of which the first is year 0.
+inline std::size_t nth(int year) { return static_cast<std::size_t>(year); }
+
 // What the evaluator tells of one regime, by years from its present, per acre at its
 // start. Expected values; money undiscounted. As many entries as there are years until
 // the land is replanted after the final harvest.

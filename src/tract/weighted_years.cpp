@@ -4,18 +4,12 @@
 #include <algorithm>
 
 namespace staddle {
-namespace {
-
-std::size_t at(int year) { return static_cast<std::size_t>(year); }
-
-}  // namespace
-
 WeightedYears::WeightedYears(const StandModel& model, const CaseKernel& kernel,
                              const Limits& limits, const PlanWeights& weights, int last_year) {
   const int present = kernel.present_yr();
   weigh_money(model, weights, last_year + model.land.delay_yr + 1, limits.plan_years);
   const auto in_plan = [&](const std::vector<double>& by_plan_year) {
-    std::vector<double> result(at(last_year + 1), 0.0);
+    std::vector<double> result(nth(last_year + 1), 0.0);
     std::copy_n(by_plan_year.begin(), std::min(by_plan_year.size(), result.size()), result.begin());
     return result;
   };
@@ -25,12 +19,12 @@ WeightedYears::WeightedYears(const StandModel& model, const CaseKernel& kernel,
   for (int year = 0; year <= last_year; ++year) {
     const auto yearly = [&](bool past) {
       const double paid = kernel.yearly_cost(present + year, past);
-      return (kernel.yearly_money(present + year, past) + paid) * income[at(year)] -
-             paid * cost[at(year)];
+      return (kernel.yearly_money(present + year, past) + paid) * income[nth(year)] -
+             paid * cost[nth(year)];
     };
     yearly_before.push_back(year == 0 ? 0.0 : yearly(false));
     yearly_after.push_back(year == 0 ? 0.0 : yearly(true));
-    practices.push_back(cost[at(year)] * kernel.practice_money(present + year));
+    practices.push_back(cost[nth(year)] * kernel.practice_money(present + year));
     bare.push_back(worth_of_bare_acre(model, limits, weights, year));
   }
   if (model.standing()) return;
@@ -43,8 +37,8 @@ void WeightedYears::weigh_money(const StandModel& model, const PlanWeights& weig
   for (int year = 0; year < size; ++year) {
     const double now = weights.present_value * model.land.discount(year);
     if (year <= plan_years) {
-      income.push_back(now + weights.income[at(year)]);
-      cost.push_back(now - weights.cost[at(year)]);
+      income.push_back(now + weights.income[nth(year)]);
+      cost.push_back(now - weights.cost[nth(year)]);
     } else {
       const double later = now + weights.ending_value * model.land.discount(year - plan_years);
       income.push_back(later);
@@ -61,23 +55,23 @@ double WeightedYears::worth_of_bare_acre(const StandModel& model, const Limits& 
   double worth = weights.present_value * land.discount(planted) * land.value +
                  weights.ending_value * land.ending_value(limits.plan_years, year);
   for (int wait = year + 1; wait <= planted; ++wait) {
-    worth += income[at(wait)] * costs.annual_income.in(dollars_per_acre)-cost[at(wait)] *
+    worth += income[nth(wait)] * costs.annual_income.in(dollars_per_acre)-cost[nth(wait)] *
              costs.annual_cost.in(dollars_per_acre);
   }
   for (int t = year; t <= limits.plan_years; ++t) {
-    const double weight = weights.open_acres[at(t)];
+    const double weight = weights.open_acres[nth(t)];
     if (weight != 0.0) worth += weight * land.open_in(t, year);
   }
   if (land.fate != Land::Fate::replanted) return worth;
   for (int t = planted; t <= limits.plan_years; ++t) {
-    const std::size_t from = at(t - planted);
-    worth += weights.income[at(t)] * land.flows.income[from] +
-             weights.cost[at(t)] * land.flows.cost[from] +
-             weights.establishment[at(t)] * land.flows.establishment[from] +
-             weights.final_harvest_acres[at(t)] * land.flows.final_harvest[from];
+    const std::size_t from = nth(t - planted);
+    worth += weights.income[nth(t)] * land.flows.income[from] +
+             weights.cost[nth(t)] * land.flows.cost[from] +
+             weights.establishment[nth(t)] * land.flows.establishment[from] +
+             weights.final_harvest_acres[nth(t)] * land.flows.final_harvest[from];
     for (std::size_t i = 0; i < weights.tons.size(); ++i) {
       for (const std::size_t product : limits.tons[i].products) {
-        worth += weights.tons[i][at(t)] * land.flows.tons[product][from];
+        worth += weights.tons[i][nth(t)] * land.flows.tons[product][from];
       }
     }
   }
@@ -91,8 +85,8 @@ WorthWalk::WorthWalk(const CaseKernel& kernel, const WeightedYears& years)
 
 WorthWalk::Ledger WorthWalk::begin(const RegimeStretch& stretch) const {
   if (stretch.regime.cuts == 0) return {years_.start, 1.0};
-  const std::size_t year = at(stretch.from_year);
-  Ledger ledger = levels_[at(stretch.regime.cuts - 1)][year];
+  const std::size_t year = nth(stretch.from_year);
+  Ledger ledger = levels_[nth(stretch.regime.cuts - 1)][year];
   double sale = years_.income[year] * stretch.cut[0];
   for (std::size_t i = 0; i < years_.tons.size(); ++i) {
     sale += years_.tons[i][year] * stretch.cut[1 + i];
@@ -103,7 +97,7 @@ WorthWalk::Ledger WorthWalk::begin(const RegimeStretch& stretch) const {
 
 // One year on from the end of the year before.
 void WorthWalk::pass_year(const RegimeStretch& stretch, int year, Ledger& ledger) const {
-  const std::size_t t = at(year);
+  const std::size_t t = nth(year);
   const bool past = first_thinning_past_ || stretch.regime.cuts > 0;
   if (stretch.open != nullptr && stretch.open[year - 1 - stretch.from_year] != 0) {
     ledger.worth += ledger.alive * years_.open[t - 1];
@@ -121,12 +115,12 @@ void WorthWalk::pass_year(const RegimeStretch& stretch, int year, Ledger& ledger
 const std::vector<double>& WorthWalk::pass(const RegimeStretch& stretch) {
   worths_.clear();
   Ledger ledger = begin(stretch);
-  std::vector<Ledger>& level = levels_[at(stretch.regime.cuts)];
+  std::vector<Ledger>& level = levels_[nth(stretch.regime.cuts)];
   const std::size_t width = 1 + years_.tons.size();
   const double* row = stretch.harvests;
   for (int year = stretch.from_year;; ++year) {
     if (year > stretch.from_year) pass_year(stretch, year, ledger);
-    const std::size_t t = at(year);
+    const std::size_t t = nth(year);
     level[t] = ledger;
     if (year >= stretch.final_from_year) {
       double sale = years_.income[t] * row[0] + years_.harvest[t] + years_.bare[t];

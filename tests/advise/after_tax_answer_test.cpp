@@ -6,12 +6,13 @@
 #include "staddle/advise/storm_forecast.h"
 #include "staddle/optimise/regime_pool.h"
 #include "support/loblolly_equations.h"
+#include "support/money.h"
 #include "support/near.h"
 
 namespace staddle {
 namespace {
 
-double usd(MoneyPerAcre money) { return money.in(dollars_per_acre); }
+using support::usd;
 
 // A stand of 17 years that is due for thinning, taxed, with a basis.
 AdviseProblem taxed_stand() {

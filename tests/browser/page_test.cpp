@@ -7,6 +7,7 @@
 #include "support/files.h"
 #include "support/not_run.h"
 #include "support/program.h"
+#include "support/text.h"
 
 // The pages as a browser sees them. The browser reads files of a temporary directory and has
 // no network to ask.
@@ -80,13 +81,6 @@ std::string checked(const std::string& page, const std::string& axe, const std::
   const TemporaryDirectory folder;
   const std::string file = folder.write("checked.html", with_checks(page, axe));
   return browse({"--window-size=" + size, "--virtual-time-budget=20000", "--dump-dom"}, file).out;
-}
-
-std::vector<std::string> lines_of(const std::string& text) {
-  std::istringstream stream(text);
-  std::vector<std::string> lines;
-  for (std::string line; std::getline(stream, line);) lines.push_back(line);
-  return lines;
 }
 
 std::string faults_in(const std::string& found) {

@@ -89,14 +89,14 @@ void check_advice(const Json& advice) {
   check_keys(advice["model"], {"id", "source", "outside_fitted_range"});
 }
 
-const char* const stated =
+const char* const heavy_and_empty_cuts =
     R"("regimes": [{"name": "a heavy cut", "final_harvest_age_yr": 30,
         "thinnings": [{"age_yr": 18, "residual_basal_area_ft2_ac": 55}]},
       {"name": "a cut that finds nothing", "final_harvest_age_yr": 30,
         "thinnings": [{"age_yr": 18, "residual_basal_area_ft2_ac": 300}]}],)";
 
 TEST_CASE("the answer for bare land has every key of its format") {
-  const Json advice = advice_of(support::bare_land(stated));
+  const Json advice = advice_of(support::bare_land(heavy_and_empty_cuts));
   check_advice(advice);
   CHECK(advice["objective"] == "land_expectation_value");
   CHECK(advice["best"]["forest_value_usd_ac"].is_null());
@@ -108,7 +108,7 @@ TEST_CASE("the answer for bare land has every key of its format") {
 }
 
 TEST_CASE("the answer for a standing stand has every key of its format") {
-  const Json advice = advice_of(support::standing_stand(stated));
+  const Json advice = advice_of(support::standing_stand(heavy_and_empty_cuts));
   check_advice(advice);
   CHECK(advice["objective"] == "forest_value");
   CHECK(advice["best"]["forest_value_usd_ac"].is_number());
@@ -157,7 +157,7 @@ TEST_CASE("an answer with a storm zone tells the storms and what is left standin
 }
 
 TEST_CASE("a stated cut that finds less than it leaves is listed with nothing cut and marked") {
-  const Json advice = advice_of(support::bare_land(stated));
+  const Json advice = advice_of(support::bare_land(heavy_and_empty_cuts));
   const Json& thinning = advice["regimes"][1]["thinnings"][0];
   CHECK(thinning["cuts_nothing"] == true);
   for (const auto& [product, tons] : thinning["tons_ac"].items()) CHECK(tons == 0.0);
@@ -173,8 +173,8 @@ TEST_CASE("the cash flow of the answer discounts to its net present value") {
 }
 
 TEST_CASE("the exhaustive search answers the same in every key but the count of what it priced") {
-  Json quick = advice_of(support::standing_stand(stated));
-  Json slow = advice_of(support::standing_stand(stated), {"--exhaustive"});
+  Json quick = advice_of(support::standing_stand(heavy_and_empty_cuts));
+  Json slow = advice_of(support::standing_stand(heavy_and_empty_cuts), {"--exhaustive"});
   CHECK(slow["certificate"]["regimes_valued"] >= quick["certificate"]["regimes_valued"]);
   quick.erase("certificate");
   slow.erase("certificate");

@@ -88,7 +88,8 @@ struct Question {
   std::string scenario;
 };
 
-const std::string stated = R"("regimes": [{"name": "a heavy cut", "final_harvest_age_yr": 30,
+const std::string stated_regimes =
+    R"("regimes": [{"name": "a heavy cut", "final_harvest_age_yr": 30,
     "thinnings": [{"age_yr": 18, "residual_basal_area_ft2_ac": 55}]},
   {"name": "finds nothing", "final_harvest_age_yr": 30,
     "thinnings": [{"age_yr": 18, "residual_basal_area_ft2_ac": 300}]}],)";
@@ -112,29 +113,29 @@ std::vector<Question> questions() {
   const std::string grow = "\"$STADDLE\" grow - --format json --regime ";
   const std::string storm = "\"$STADDLE\" storm - --format json --futures 50 --choices";
   const std::string two_plans = taxed_file("scenarios/tables/two_plans.json", "economics");
-  return {
-      {"advise", advise, support::bare_land("TAX" + stated + storms)},
-      {"advise", advise, support::standing_stand("TAX" + stated + storms)},
-      {"advise", advise, taxed_file("scenarios/stand/dense_stand.json", "economics")},
-      {"advise", advise + " --prove", support::bare_land("TAX")},
-      {"advise", advise + " --prove", support::standing_stand("TAX")},
-      {"advise", tables + advise, two_plans},
-      {"advise", plots + advise, taxed_file("scenarios/cruise/from_plots.json", "economics")},
-      {"grow", grow + "best", support::standing_stand("TAX" + storms)},
-      {"grow", grow + "none", support::bare_land("TAX")},
-      {"grow", tables + grow + "best", two_plans},
-      {"hold", "\"$STADDLE\" hold - --format json", support::standing_stand("TAX" + storms)},
-      {"storm", storm, support::bare_land("TAX" + stated + storms)},
-      {"storm", storm, support::standing_stand("TAX" + stated + storms)},
-      {"vary", "\"$STADDLE\" vary - --format json", support::bare_land("TAX" + stated + varied)},
-      {"vary", "\"$STADDLE\" vary - --format json",
-       support::standing_stand("TAX" + stated + varied)},
-      {"plant", "\"$STADDLE\" plant - --format json",
-       taxed_file("scenarios/plant/next_stand.json", "economics")},
-      {"cruise",
-       plots + "\"$STADDLE\" cruise prism_points.csv --basal-area-factor 10 --age-yr 17 "
-               "--economics - --format json",
-       taxed_file("scenarios/cruise/economics.json", "economics")}};
+  return {{"advise", advise, support::bare_land("TAX" + stated_regimes + storms)},
+          {"advise", advise, support::standing_stand("TAX" + stated_regimes + storms)},
+          {"advise", advise, taxed_file("scenarios/stand/dense_stand.json", "economics")},
+          {"advise", advise + " --prove", support::bare_land("TAX")},
+          {"advise", advise + " --prove", support::standing_stand("TAX")},
+          {"advise", tables + advise, two_plans},
+          {"advise", plots + advise, taxed_file("scenarios/cruise/from_plots.json", "economics")},
+          {"grow", grow + "best", support::standing_stand("TAX" + storms)},
+          {"grow", grow + "none", support::bare_land("TAX")},
+          {"grow", tables + grow + "best", two_plans},
+          {"hold", "\"$STADDLE\" hold - --format json", support::standing_stand("TAX" + storms)},
+          {"storm", storm, support::bare_land("TAX" + stated_regimes + storms)},
+          {"storm", storm, support::standing_stand("TAX" + stated_regimes + storms)},
+          {"vary", "\"$STADDLE\" vary - --format json",
+           support::bare_land("TAX" + stated_regimes + varied)},
+          {"vary", "\"$STADDLE\" vary - --format json",
+           support::standing_stand("TAX" + stated_regimes + varied)},
+          {"plant", "\"$STADDLE\" plant - --format json",
+           taxed_file("scenarios/plant/next_stand.json", "economics")},
+          {"cruise",
+           plots + "\"$STADDLE\" cruise prism_points.csv --basal-area-factor 10 --age-yr 17 "
+                   "--economics - --format json",
+           taxed_file("scenarios/cruise/economics.json", "economics")}};
 }
 
 Json answer_to(const Question& question, const std::string& tax) {

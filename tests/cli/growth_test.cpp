@@ -14,7 +14,7 @@ using Json = nlohmann::ordered_json;
 using support::Run;
 using support::run_staddle;
 
-const char* const stated =
+const char* const one_cut =
     R"("regimes": [{"name": "one cut", "final_harvest_age_yr": 28,
         "thinnings": [{"age_yr": 17, "removal_fraction": 0.3}]}],)";
 
@@ -33,7 +33,7 @@ Json rows_of(const std::string& scenario, const std::string& regime) {
 }
 
 TEST_CASE("a stand is told year by year from the present to the final harvest") {
-  const Json rows = rows_of(support::standing_stand(stated), "none");
+  const Json rows = rows_of(support::standing_stand(one_cut), "none");
   CHECK(rows.front()["age_yr"] == 15);
   CHECK(rows.back()["age_yr"] == 32);
   CHECK(rows.size() == 18);
@@ -50,7 +50,7 @@ TEST_CASE("a stand is told year by year from the present to the final harvest") 
 }
 
 TEST_CASE("a year with a cut has two rows and what was cut lies between them") {
-  const std::string scenario = support::standing_stand(stated);
+  const std::string scenario = support::standing_stand(one_cut);
   const Json rows = rows_of(scenario, "one cut");
   CHECK(rows.size() == 15);
   CHECK(rows[2]["when"] == "before cut");
@@ -83,7 +83,7 @@ TEST_CASE("the best regime is the default and is the one that advise finds") {
 }
 
 TEST_CASE("growth as CSV holds the numbers of the JSON under headings with their units") {
-  const std::string scenario = support::standing_stand(stated);
+  const std::string scenario = support::standing_stand(one_cut);
   std::istringstream csv(grown(scenario, "one cut", "csv"));
   std::string line;
   std::getline(csv, line);
@@ -114,7 +114,7 @@ TEST_CASE("with a storm zone the rows say what share still stands") {
 }
 
 TEST_CASE("growth as text opens with year and age then tons and dollars then the stand") {
-  const std::string text = grown(support::standing_stand(stated), "one cut", "text");
+  const std::string text = grown(support::standing_stand(one_cut), "one cut", "text");
   // The line of the units, in the order of the columns.
   const std::size_t units = text.find("      years ");
   REQUIRE(units != std::string::npos);

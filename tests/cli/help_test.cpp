@@ -5,19 +5,14 @@
 
 #include "cli/run_here.h"
 #include "support/files.h"
+#include "support/text.h"
 
 namespace staddle {
 namespace {
 
+using support::lines_of;
 using support::Run;
 using support::run_staddle;
-
-std::vector<std::string> lines_of(const std::string& text) {
-  std::istringstream stream(text);
-  std::vector<std::string> lines;
-  for (std::string line; std::getline(stream, line);) lines.push_back(line);
-  return lines;
-}
 
 // The commands that the overview lists.
 std::vector<std::string> commands() {

@@ -11,10 +11,10 @@ namespace {
 using Catch::Matchers::Contains;
 using Catch::Matchers::StartsWith;
 
-const std::string scenario = "scenarios/stand/small_tract.json";
+const std::string small_tract = "scenarios/stand/small_tract.json";
 
 Run report(const std::vector<std::string>& more) {
-  std::vector<std::string> words{"report", in_source_tree(scenario)};
+  std::vector<std::string> words{"report", in_source_tree(small_tract)};
   words.insert(words.end(), more.begin(), more.end());
   return run_staddle(words);
 }
@@ -124,14 +124,14 @@ TEST_CASE("ways to start the next stand have sections of their own with a figure
 
 TEST_CASE("a report never overwrites its own scenario") {
   const TemporaryDirectory folder;
-  const std::string copy = folder.write("stand.txt", read_file(in_source_tree(scenario)));
+  const std::string copy = folder.write("stand.txt", read_file(in_source_tree(small_tract)));
   const Run run = run_staddle({"report", copy, "-o", copy});
   CHECK(run.exit_code == 2);
-  CHECK(read_file(copy) == read_file(in_source_tree(scenario)));
+  CHECK(read_file(copy) == read_file(in_source_tree(small_tract)));
 }
 
 TEST_CASE("a scenario from standard input makes the same report") {
-  const Run run = run_staddle({"report", "-", "--summary"}, read_file(in_source_tree(scenario)));
+  const Run run = run_staddle({"report", "-", "--summary"}, read_file(in_source_tree(small_tract)));
   CHECK(run.exit_code == 0);
   CHECK(run.out == report({"--summary"}).out);
 }

@@ -7,7 +7,7 @@
 namespace staddle::support {
 namespace {
 
-std::string scenario(const std::string& stand, const std::string& more) {
+std::string scenario_with(const std::string& stand, const std::string& more) {
   return R"({"format": "staddle-scenario/1", "title": "Owl Hollow", "acres": 40,
   "calendar_year": 2027, "stand": {"model": "loblolly-planted-coastal", "site_index_ft": 70,
   "planted_tpa": 600)" +
@@ -44,10 +44,10 @@ std::vector<std::string> names_in(const std::string& folder) {
   return names;
 }
 
-std::string bare_land(const std::string& more) { return scenario("", more); }
+std::string bare_land(const std::string& more) { return scenario_with("", more); }
 
 std::string standing_stand(const std::string& more) {
-  return scenario(
+  return scenario_with(
       R"(, "age_yr": 15, "tpa": 500, "basal_area_ft2_ac": 125, "live_crown_ratio": 0.39)", more);
 }
 

@@ -39,7 +39,7 @@ class Folder {
   support::TemporaryDirectory folder_;
 };
 
-std::vector<nlohmann::json> lines_of(const std::string& text) {
+std::vector<nlohmann::json> parsed_lines(const std::string& text) {
   std::istringstream stream(text);
   std::vector<nlohmann::json> lines;
   for (std::string line; std::getline(stream, line);) lines.push_back(nlohmann::json::parse(line));
@@ -50,7 +50,7 @@ TEST_CASE("every row is answered and a faulty one ends the program with status 3
   const Folder folder;
   const Run run = folder.advise({});
   CHECK(run.exit_code == 3);
-  const auto lines = lines_of(run.out);
+  const auto lines = parsed_lines(run.out);
   REQUIRE(lines.size() == 3);
   CHECK(lines[0]["format"] == "staddle-advice/1");
   CHECK(lines[0]["name"] == "Field");

@@ -7,6 +7,7 @@
 
 #include "published/stand_fixture.h"
 #include "staddle/finance/valuation.h"
+#include "support/money.h"
 #include "support/near.h"
 
 namespace staddle {
@@ -14,9 +15,8 @@ namespace {
 
 using support::relative;
 using support::round_off;
+using support::usd;
 using support::within;
-
-double usd(MoneyPerAcre money) { return money.in(dollars_per_acre); }
 
 StandCase bare() {
   StandCase stand = published::bare_land(published::equations("loblolly-planted-coastal"), 70, 600);

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "support/money.h"
+
 #include <catch2/catch.hpp>
 #include <cmath>
 
@@ -15,8 +17,7 @@ using published::bare_land;
 using published::equations;
 using support::relative;
 using support::round_off;
-
-double usd(MoneyPerAcre money) { return money.in(dollars_per_acre); }
+using support::usd;
 
 Peril total_loss(double probability) {
   Peril peril;

@@ -5,6 +5,7 @@
 #include <numeric>
 
 #include "staddle/base/contract.h"
+#include "support/money.h"
 #include "support/near.h"
 
 namespace staddle {
@@ -12,9 +13,8 @@ namespace {
 
 using support::relative;
 using support::round_off;
+using support::usd;
 using support::within;
-
-double usd(MoneyPerAcre money) { return money.in(dollars_per_acre); }
 
 double sum(const std::vector<Money>& deductions) {
   return std::accumulate(deductions.begin(), deductions.end(), 0.0,

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "staddle/base/contract.h"
+#include "support/money.h"
 #include "support/near.h"
 
 namespace staddle {
@@ -12,13 +13,12 @@ namespace {
 
 using support::relative;
 using support::round_off;
+using support::usd;
 using support::within;
 
 CashFlow pay(double year, double amount) {
   return {years(year), dollars_per_acre(amount), "payment"};
 }
-
-double usd(MoneyPerAcre money) { return money.in(dollars_per_acre); }
 
 // A made-up rotation of 30 years with one thinning, and one year of delay.
 CashFlows rotation() {

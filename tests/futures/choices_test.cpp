@@ -3,13 +3,12 @@
 
 #include "futures/fixture.h"
 #include "staddle/regime/simulate.h"
+#include "support/money.h"
 #include "support/near.h"
 
 // With an annual probability of one every future is the same, and can be written down.
 namespace staddle::support {
 namespace {
-
-double usd(MoneyPerAcre value) { return value.in(dollars_per_acre); }
 
 // The stand of the header's example, 104 ft2/ac at 21, but harvested at 25; every year a
 // storm takes this share of what stands.

@@ -9,7 +9,7 @@ namespace {
 std::string bits(double value) { return fmt::format("{:a} ", value); }
 std::string bits(MoneyPerAcre value) { return bits(value.in(dollars_per_acre)); }
 
-std::string describe(const RegimeFutures& regime) {
+std::string line_of(const RegimeFutures& regime) {
   std::string text = bits(regime.expected_value) + bits(regime.mean) + bits(regime.standard_error) +
                      bits(regime.difference_in_standard_errors.value_or(-99.0));
   const RegimeFutures::Quantiles& q = regime.quantiles;
@@ -35,7 +35,7 @@ std::string describe(const RegimeFutures& regime) {
 std::string describe(const FuturesSolution& solution) {
   std::string text =
       solution.status == FuturesSolution::Status::finished ? "finished\n" : "stopped\n";
-  for (const RegimeFutures& regime : solution.regimes) text += describe(regime);
+  for (const RegimeFutures& regime : solution.regimes) text += line_of(regime);
   return text;
 }
 

@@ -5,6 +5,7 @@
 #include "futures/future_table.h"
 #include "staddle/hazard/damage.h"
 #include "staddle/regime/simulate.h"
+#include "support/money.h"
 #include "support/near.h"
 #include "support/seed.h"
 
@@ -12,8 +13,6 @@
 // accounting of simulate_futures' headers without its tables.
 namespace staddle::support {
 namespace {
-
-double usd(MoneyPerAcre value) { return value.in(dollars_per_acre); }
 
 class Ledger {
  public:

@@ -8,6 +8,7 @@
 #include "futures/describe.h"
 #include "futures/fixture.h"
 #include "staddle/regime/simulate.h"
+#include "support/money.h"
 #include "support/near.h"
 #include "support/seed.h"
 
@@ -17,8 +18,6 @@ namespace {
 // A mean of futures lies this many of its standard errors from the expected value at
 // most: past it by chance in one case of 16,000.
 constexpr double far_errors = 4.0;
-
-double usd(MoneyPerAcre value) { return value.in(dollars_per_acre); }
 
 FuturesOptions drawing(std::uint64_t futures, std::uint64_t seed = 1) {
   FuturesOptions options;

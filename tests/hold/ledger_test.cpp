@@ -8,6 +8,7 @@
 #include "staddle/regime/after_tax.h"
 #include "staddle/regime/simulate.h"
 #include "support/loblolly_equations.h"
+#include "support/money.h"
 #include "support/near.h"
 
 namespace staddle {
@@ -15,9 +16,8 @@ namespace {
 
 using support::relative;
 using support::round_off;
+using support::usd;
 using support::within;
-
-double usd(MoneyPerAcre money) { return money.in(dollars_per_acre); }
 
 // A coastal stand of 17 years, site 70, prices 25/18/7, five percent.
 StandProblem standing_problem() {

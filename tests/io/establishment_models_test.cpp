@@ -13,7 +13,7 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-Json model_file(const std::string& name) {
+Json establishment_file(const std::string& name) {
   return Json::parse(support::read_file(support::in_source_tree("models/establishment/" + name)));
 }
 
@@ -25,10 +25,11 @@ const EstablishmentRecipe& recipe(const std::string& id) {
 }
 
 EstablishmentCosts costs() {
-  return read_establishment_costs(model_file("costs.json").dump(), "c.json").value();
+  return read_establishment_costs(establishment_file("costs.json").dump(), "c.json").value();
 }
 EstablishmentResponses responses() {
-  return read_establishment_responses(model_file("responses.json").dump(), "r.json").value();
+  return read_establishment_responses(establishment_file("responses.json").dump(), "r.json")
+      .value();
 }
 Result<std::vector<EstablishmentRecipe>> recipes(const Json& file) {
   return read_establishment_recipes(file.dump(), "a.json", costs(), responses());
@@ -41,8 +42,9 @@ std::string place_of_fault(const Result<std::vector<EstablishmentRecipe>>& resul
 }  // namespace
 
 TEST_CASE("every number of the ways to start a stand is marked and has a source") {
-  const Json costs = model_file("costs.json"), responses = model_file("responses.json");
-  const Json alternatives = model_file("alternatives.json");
+  const Json costs = establishment_file("costs.json"),
+             responses = establishment_file("responses.json");
+  const Json alternatives = establishment_file("alternatives.json");
   std::vector<Json> marked{responses["most_years_together"], responses["increments"]};
   for (const Json& one : costs["costs"]) marked.push_back(one);
   for (const Json& one : responses["responses"]) marked.push_back(one);
@@ -99,36 +101,36 @@ TEST_CASE("seedlings are paid for by their number and all else by the acre") {
 }
 
 TEST_CASE("ids that are not known or stand twice and costs of two kinds are refused") {
-  Json file = model_file("alternatives.json");
+  Json file = establishment_file("alternatives.json");
   CHECK(recipes(file).has_value());
   file["alternatives"][0]["responses"][0] = "bern";
   CHECK(place_of_fault(recipes(file)) == "/alternatives/0/responses/0");
-  file = model_file("alternatives.json");
+  file = establishment_file("alternatives.json");
   file["alternatives"][0]["costs"][0]["cost"] = "spray";
   CHECK(place_of_fault(recipes(file)) == "/alternatives/0/costs/0/cost");
-  file = model_file("alternatives.json");
+  file = establishment_file("alternatives.json");
   file["alternatives"][1]["id"] = "natural";
   CHECK(place_of_fault(recipes(file)) == "/alternatives/1/id");
-  Json dear = model_file("costs.json");
+  Json dear = establishment_file("costs.json");
   dear["costs"][0]["usd_per_thousand"] = 1;
   const auto both = read_establishment_costs(dear.dump(), "c.json");
   REQUIRE_FALSE(both);
   CHECK(both.error().front().place == "/costs/0");
-  Json gains = model_file("responses.json");
+  Json gains = establishment_file("responses.json");
   gains["responses"][0]["treatment"] = "prayer";
   CHECK_FALSE(read_establishment_responses(gains.dump(), "r.json"));
 }
 
 TEST_CASE("a key that is missing or misspelt is refused in every file of the ways") {
   for (const std::string key : {"costs", "notes", "license"}) {
-    Json file = model_file("costs.json");
+    Json file = establishment_file("costs.json");
     file.erase(key);
     CHECK_FALSE(read_establishment_costs(file.dump(), "c.json"));
   }
-  Json file = model_file("alternatives.json");
+  Json file = establishment_file("alternatives.json");
   file["alternatives"][0]["method"] = Json::array();
   CHECK_FALSE(recipes(file));
-  Json gains = model_file("responses.json");
+  Json gains = establishment_file("responses.json");
   gains["responses"][0].erase("mark");
   CHECK_FALSE(read_establishment_responses(gains.dump(), "r.json"));
 }

@@ -115,7 +115,7 @@ const std::map<std::string, ExpectedFault>& expected_faults() {
   return expected;
 }
 
-Result<std::string> load(const std::string& name) {
+Result<std::string> load_invalid(const std::string& name) {
   const std::string path = support::in_source_tree("scenarios/invalid/" + name);
   const auto files = support::files_in_source_tree("scenarios/invalid", ".csv");
   if (std::find(files.begin(), files.end(), name) == files.end()) {
@@ -131,8 +131,9 @@ TEST_CASE("every file of scenarios/invalid has the one fault that it was written
     CAPTURE(name);
     REQUIRE(expected_faults().count(name) == 1);
     const ExpectedFault& expected = expected_faults().at(name);
-    const auto result = read_scenario(
-        support::read_file(support::in_source_tree("scenarios/invalid/" + name)), name, load);
+    const auto result =
+        read_scenario(support::read_file(support::in_source_tree("scenarios/invalid/" + name)),
+                      name, load_invalid);
     REQUIRE_FALSE(result.has_value());
     REQUIRE(result.error().size() == 1);
     const Fault& fault = result.error().front();

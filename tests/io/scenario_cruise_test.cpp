@@ -32,7 +32,7 @@ Json from_plots() {
   return scenario;
 }
 
-Result<Scenario> read(const Json& scenario, const std::string& plots = tally) {
+Result<Scenario> read_with_plots(const Json& scenario, const std::string& plots = tally) {
   return read_scenario(scenario.dump(), "scenario.json",
                        [&](const std::string& name) -> Result<std::string> {
                          if (name == "plots.csv") return plots;
@@ -40,13 +40,13 @@ Result<Scenario> read(const Json& scenario, const std::string& plots = tally) {
                        });
 }
 
-Faults faults_of(const Json& scenario, const std::string& plots = tally) {
-  const Result<Scenario> result = read(scenario, plots);
+Faults faults_with_plots(const Json& scenario, const std::string& plots = tally) {
+  const Result<Scenario> result = read_with_plots(scenario, plots);
   return result ? Faults{} : result.error();
 }
 
 TEST_CASE("plots stand in the place of measured trees and height") {
-  const Result<Scenario> scenario = read(from_plots());
+  const Result<Scenario> scenario = read_with_plots(from_plots());
   if (!scenario) {
     for (const Fault& fault : scenario.error()) UNSCOPED_INFO(to_line(fault));
   }
@@ -64,7 +64,7 @@ TEST_CASE("plots stand in the place of measured trees and height") {
 }
 
 TEST_CASE("what plots say is listed under what was assumed") {
-  const Result<Scenario> scenario = read(from_plots());
+  const Result<Scenario> scenario = read_with_plots(from_plots());
   REQUIRE(scenario);
   for (const std::string pointer : {"/stand/tpa", "/stand/basal_area_ft2_ac",
                                     "/stand/dominant_height_ft", "/stand/site_index_ft"}) {
@@ -81,7 +81,7 @@ TEST_CASE("measures beside plots are refused") {
                                                    {"/stand/dominant_height_ft", 55},
                                                    {"/stand/live_crown_ratio", 0.4}}) {
     CAPTURE(pointer);
-    const Faults faults = faults_of(with(from_plots(), pointer, value));
+    const Faults faults = faults_with_plots(with(from_plots(), pointer, value));
     REQUIRE(faults.size() == 1);
     CHECK(faults[0].code == FaultCode::contradiction);
     CHECK(faults[0].place == pointer);
@@ -89,29 +89,31 @@ TEST_CASE("measures beside plots are refused") {
 }
 
 TEST_CASE("a site index beside plots is used and asked about where the heights differ") {
-  const Result<Scenario> scenario = read(with(from_plots(), "/stand/site_index_ft", 60));
+  const Result<Scenario> scenario = read_with_plots(with(from_plots(), "/stand/site_index_ft", 60));
   REQUIRE(scenario);
   CHECK(scenario->stand.site_index == feet(60));
   CHECK(scenario->questions.size() == 1);
 }
 
 TEST_CASE("plots need one design and a file and an age") {
-  CHECK(faults_of(without(from_plots(), "/stand/cruise/basal_area_factor"))[0].place ==
+  CHECK(faults_with_plots(without(from_plots(), "/stand/cruise/basal_area_factor"))[0].place ==
         "/stand/cruise");
-  CHECK(faults_of(with(from_plots(), "/stand/cruise/plot_acres", 0.1))[0].code ==
+  CHECK(faults_with_plots(with(from_plots(), "/stand/cruise/plot_acres", 0.1))[0].code ==
         FaultCode::contradiction);
-  CHECK(faults_of(without(from_plots(), "/stand/cruise/file"))[0].code == FaultCode::missing_key);
-  const Faults ageless = faults_of(without(from_plots(), "/stand/age_yr"));
+  CHECK(faults_with_plots(without(from_plots(), "/stand/cruise/file"))[0].code ==
+        FaultCode::missing_key);
+  const Faults ageless = faults_with_plots(without(from_plots(), "/stand/age_yr"));
   REQUIRE(ageless.size() == 1);
   CHECK(ageless[0].place == "/stand/age_yr");
-  CHECK(faults_of(with(from_plots(), "/stand/cruise/file", "other.csv"))[0].code ==
+  CHECK(faults_with_plots(with(from_plots(), "/stand/cruise/file", "other.csv"))[0].code ==
         FaultCode::unreadable);
-  CHECK(faults_of(with(from_plots(), "/stand/cruise/factor", 10))[0].code ==
+  CHECK(faults_with_plots(with(from_plots(), "/stand/cruise/factor", 10))[0].code ==
         FaultCode::unknown_key);
 }
 
 TEST_CASE("faults of the tally come back with those of the scenario") {
-  const Faults faults = faults_of(with(from_plots(), "/acres", -1), "plot,tree_dbh_in\n1,8\n1,x\n");
+  const Faults faults =
+      faults_with_plots(with(from_plots(), "/acres", -1), "plot,tree_dbh_in\n1,8\n1,x\n");
   REQUIRE(faults.size() == 2);
   CHECK(faults[0].place == "/acres");
   CHECK(faults[1].place == "line 3, column tree_dbh_in");
@@ -119,10 +121,10 @@ TEST_CASE("faults of the tally come back with those of the scenario") {
 }
 
 TEST_CASE("a tally that makes no stand is refused where it is named") {
-  const Faults empty = faults_of(from_plots(), "plot,tree_dbh_in\n1,\n2,\n");
+  const Faults empty = faults_with_plots(from_plots(), "plot,tree_dbh_in\n1,\n2,\n");
   REQUIRE_FALSE(empty.empty());
   CHECK(empty[0].place == "/stand/cruise/file");
-  const Faults low = faults_of(from_plots(), "plot,tree_dbh_in\n1,8\n2,8\n");
+  const Faults low = faults_with_plots(from_plots(), "plot,tree_dbh_in\n1,8\n2,8\n");
   REQUIRE(low.size() == 1);
   CHECK(low[0].place == "/stand/cruise/file");
 }
@@ -130,10 +132,10 @@ TEST_CASE("a tally that makes no stand is refused where it is named") {
 TEST_CASE("plots without heights need a site index") {
   std::string bare = "plot,tree_dbh_in\n";
   for (int i = 0; i < 24; ++i) bare += std::to_string(i % 2) + ",8\n";
-  const Faults faults = faults_of(from_plots(), bare);
+  const Faults faults = faults_with_plots(from_plots(), bare);
   REQUIRE(faults.size() == 1);
   CHECK(faults[0].place == "/stand/cruise/file");
-  CHECK(read(with(from_plots(), "/stand/site_index_ft", 70), bare));
+  CHECK(read_with_plots(with(from_plots(), "/stand/site_index_ft", 70), bare));
 }
 
 }  // namespace

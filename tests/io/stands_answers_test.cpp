@@ -21,7 +21,7 @@ const std::string scenario = R"({"format": "staddle-scenario/1", "title": "Count
   "decisions": {"max_thinnings": 1, "thinning_age_yr": [15, 18],
     "removal_fraction": [0.33], "final_harvest_age_yr": [25, 28]}})";
 
-const std::string header =
+const std::string stands_header =
     "name,acres,group,model,site_index_ft,dominant_height_ft,planted_tpa,age_yr,tpa,"
     "basal_area_ft2_ac,live_crown_ratio,last_thinning_age_yr,last_thinning_removal_fraction\n";
 const std::string field = "Field,30,,loblolly-planted-coastal,70,,600,,,,,,\n";
@@ -31,7 +31,7 @@ const std::string young = "Young,20,,loblolly-planted-coastal,,38,600,14,500,100
 
 StandsReader open(const std::string& rows) {
   Result<StandsReader> reader =
-      StandsReader::open({scenario, "county.json", header + rows, "stands.csv"});
+      StandsReader::open({scenario, "county.json", stands_header + rows, "stands.csv"});
   if (!reader) {
     for (const Fault& fault : reader.error()) UNSCOPED_INFO(to_line(fault));
   }
@@ -39,7 +39,8 @@ StandsReader open(const std::string& rows) {
   return std::move(reader).value();
 }
 
-std::vector<std::string> faults_of(const std::string& scenario_text, const std::string& stands) {
+std::vector<std::string> opening_faults(const std::string& scenario_text,
+                                        const std::string& stands) {
   const auto reader = StandsReader::open({scenario_text, "county.json", stands, "stands.csv"});
   std::vector<std::string> lines;
   if (reader) return lines;
@@ -158,7 +159,7 @@ TEST_CASE("faults of the header and of the shared blocks come together before an
   const std::string broken = R"({"format": "staddle-scenario/1", "title": "County", "remarks": 1,
     "economics": {"real_discount_rate": 0, "establishment_usd_ac": 350,
       "stumpage_usd_per_ton": {"pulpwood": 7, "chip_n_saw": 18, "veneer": 25}}})";
-  const auto faults = faults_of(broken, "name,acres,age,model,model\nA,5,,x,x\n");
+  const auto faults = opening_faults(broken, "name,acres,age,model,model\nA,5,,x,x\n");
   REQUIRE(faults.size() == 6);
   CHECK(faults[0].starts_with("county.json: /remarks: "));
   CHECK(faults[1].starts_with("county.json: /economics/real_discount_rate: "));
@@ -169,12 +170,12 @@ TEST_CASE("faults of the header and of the shared blocks come together before an
 }
 
 TEST_CASE("a table without rows and without a header is refused") {
-  CHECK(faults_of(scenario, header) ==
+  CHECK(opening_faults(scenario, stands_header) ==
         std::vector<std::string>{"stands.csv: no stand stands in it"});
-  CHECK(faults_of(scenario, "") == std::vector<std::string>{"stands.csv: the file is empty"});
-  CHECK(faults_of(scenario, "name,acres\nA,5\n") ==
+  CHECK(opening_faults(scenario, "") == std::vector<std::string>{"stands.csv: the file is empty"});
+  CHECK(opening_faults(scenario, "name,acres\nA,5\n") ==
         std::vector<std::string>{"stands.csv: line 1, column model: this column is required"});
-  CHECK(faults_of("[1]", header + field).size() == 1);
+  CHECK(opening_faults("[1]", stands_header + field).size() == 1);
 }
 
 // Eleven rows of three kinds, one of them faulty.

@@ -39,7 +39,7 @@ const std::string wrong_table =
     "A,30,,loblolly-planted-costal,65,500,,,\n"
     "C,30\n";
 
-Result<std::string> load(const std::string& name) {
+Result<std::string> load_beside(const std::string& name) {
   if (name == "stands.csv") return table;
   if (name == "wrong.csv") return wrong_table;
   const auto& known = scenario_tests::table_files();
@@ -47,10 +47,12 @@ Result<std::string> load(const std::string& name) {
   return Faults{{FaultCode::unreadable, name, "", "there is no such file", ""}};
 }
 
-Result<TractFile> read(const Json& tract) { return read_tract(tract.dump(), "tract.json", load); }
+Result<TractFile> read_whole(const Json& tract) {
+  return read_tract(tract.dump(), "tract.json", load_beside);
+}
 
 TractFile sound(const Json& tract) {
-  Result<TractFile> result = read(tract);
+  Result<TractFile> result = read_whole(tract);
   if (!result) {
     for (const Fault& fault : result.error()) UNSCOPED_INFO(to_line(fault));
   }
@@ -59,7 +61,7 @@ TractFile sound(const Json& tract) {
 }
 
 std::vector<std::string> places_of(const Json& tract) {
-  const Result<TractFile> result = read(tract);
+  const Result<TractFile> result = read_whole(tract);
   std::vector<std::string> places;
   if (result) return places;
   for (const Fault& fault : result.error()) places.push_back(fault.file + ": " + fault.place);
@@ -67,7 +69,7 @@ std::vector<std::string> places_of(const Json& tract) {
 }
 
 void check_one_fault(const Json& tract, const std::string& place, FaultCode code) {
-  const Result<TractFile> result = read(tract);
+  const Result<TractFile> result = read_whole(tract);
   CAPTURE(place);
   REQUIRE_FALSE(result);
   for (const Fault& fault : result.error()) UNSCOPED_INFO(to_line(fault));

@@ -23,7 +23,7 @@ std::vector<std::string> places_of(const Result<Scenario>& result) {
   return places;
 }
 
-const std::string header = "date,product,usd_per_ton\n";
+const std::string prices_header = "date,product,usd_per_ton\n";
 
 std::string rows_of(const std::string& date) {
   return date + ",sawtimber,25\n" + date + ",chip_n_saw,18\n" + date + ",pulpwood,7\n";
@@ -131,7 +131,7 @@ TEST_CASE("tables of fixed regimes are not varied") {
 
 TEST_CASE("dated prices come by date whatever the order of the rows") {
   const auto scenario =
-      read_with_prices(header + rows_of("2024-06-30") + rows_of("2023-06-30"));
+      read_with_prices(prices_header + rows_of("2024-06-30") + rows_of("2023-06-30"));
   REQUIRE(scenario);
   const auto& dates = scenario->vary->dated_prices;
   REQUIRE(dates.size() == 2);
@@ -141,7 +141,7 @@ TEST_CASE("dated prices come by date whatever the order of the rows") {
 
 TEST_CASE("faults of dated prices name the line") {
   using Faulty = std::pair<std::string, std::string>;
-  const std::string good = header + rows_of("2023-06-30");
+  const std::string good = prices_header + rows_of("2023-06-30");
   for (const auto& [prices, place] : {
            Faulty{good + "2024-06-30,sawtimber,\n", "line 5, column usd_per_ton"},
            Faulty{good + "2024-06-30,sawtimber,dear\n", "line 5, column usd_per_ton"},
@@ -151,7 +151,7 @@ TEST_CASE("faults of dated prices name the line") {
            Faulty{good + "30.6.2024,sawtimber,4\n", "line 5, column date"},
            Faulty{good + "2024-06-30,sawtimber\n", "line 5"},
            Faulty{good + "2023-06-30,sawtimber,26\n", "line 5"},
-           Faulty{header, "line 1"},
+           Faulty{prices_header, "line 1"},
            Faulty{"date,product\n", "line 1, column usd_per_ton"},
            Faulty{"date,product,usd_per_ton,mill\n", "line 1, column mill"},
        }) {
@@ -161,7 +161,7 @@ TEST_CASE("faults of dated prices name the line") {
 }
 
 TEST_CASE("a date without a price of every product is a gap at its line") {
-  const auto result = read_with_prices(header + rows_of("2023-06-30") +
+  const auto result = read_with_prices(prices_header + rows_of("2023-06-30") +
                                        "2024-06-30,sawtimber,25\n2024-06-30,pulpwood,8\n");
   REQUIRE_FALSE(result);
   const Fault& fault = result.error().front();

@@ -10,7 +10,7 @@ namespace {
 
 using Lines = std::vector<std::string>;
 
-const std::string header =
+const std::string yield_header =
     "age_yr,dominant_height_ft,tpa,basal_area_ft2_ac,logs_tons_ac,pulp_tons_ac\n";
 const std::string rows =
     "10,34,540,80,0,30\n15,48,500,120,2,65\n20,60,450,145,15,80\n25,70,400,160,40,80\n";
@@ -29,7 +29,7 @@ Lines faults_in(const std::string& text) {
 // The four rows with the cells of one line replaced.
 std::string with_line(int line, const std::string& cells) {
   std::string text;
-  std::string rest = header + rows;
+  std::string rest = yield_header + rows;
   for (int i = 1; !rest.empty(); ++i) {
     const std::size_t end = rest.find('\n');
     text += (i == line ? cells : rest.substr(0, end)) + "\n";
@@ -58,7 +58,7 @@ std::string replaced(std::string text, const std::string& what, const std::strin
 }
 
 TEST_CASE("a yield table is read whatever program saved it") {
-  const std::string plain = header + rows;
+  const std::string plain = yield_header + rows;
   check_is_the_table(plain);
   check_is_the_table("\xEF\xBB\xBF" + plain);
   check_is_the_table(replaced(plain, "\n", "\r\n"));
@@ -85,11 +85,12 @@ TEST_CASE("columns of the stand stand in any order and products keep theirs") {
 
 TEST_CASE(
     "quoted names may hold delimiters and quotation marks and line ends are refused in names") {
-  const std::string quoted = replaced(header, "logs_tons_ac", "\"big, \"\"red\"\" logs_tons_ac\"");
+  const std::string quoted =
+      replaced(yield_header, "logs_tons_ac", "\"big, \"\"red\"\" logs_tons_ac\"");
   const auto result = read_yield_table(quoted + rows, "t.csv");
   REQUIRE(result);
   CHECK(result->products.at(0) == "big, \"red\" logs");
-  const std::string broken = replaced(header, "logs_tons_ac", "\"two\nlines_tons_ac\"");
+  const std::string broken = replaced(yield_header, "logs_tons_ac", "\"two\nlines_tons_ac\"");
   const auto refused = read_yield_table(broken + rows, "t.csv");
   REQUIRE_FALSE(refused);
   CHECK(refused.error().front().code == FaultCode::out_of_range);
@@ -107,14 +108,14 @@ TEST_CASE("a header says which columns are missing or unknown or repeated") {
   CHECK(faults_in("age_yr,dominant_height_ft,basal_area,logs_tons_ac\n1,2,3,4\n") ==
         Lines{"unknown key at line 1, column basal_area", "missing key at line 1, column tpa",
               "missing key at line 1, column basal_area_ft2_ac"});
-  CHECK(faults_in(replaced(header, "pulp", "logs") + rows) ==
+  CHECK(faults_in(replaced(yield_header, "pulp", "logs") + rows) ==
         Lines{"repeated key at line 1, column logs_tons_ac", "out of range at line 1"});
   CHECK(faults_in("age_yr,dominant_height_ft,tpa,basal_area_ft2_ac\n10,34,540,80\n") ==
         Lines{"out of range at line 1"});
   std::string thirteen = "age_yr,dominant_height_ft,tpa,basal_area_ft2_ac";
   for (int i = 0; i < 13; ++i) thirteen += ",p" + std::to_string(i) + "_tons_ac";
   CHECK(faults_in(thirteen + "\n") == Lines{"out of range at line 1"});
-  const auto near = read_yield_table(replaced(header, "tpa", "tap") + rows, "t.csv");
+  const auto near = read_yield_table(replaced(yield_header, "tpa", "tap") + rows, "t.csv");
   CHECK(near.error().front().hint == "did you mean \"tpa\"?");
 }
 
@@ -151,13 +152,13 @@ TEST_CASE("ages rise from row to row") {
 }
 
 TEST_CASE("three rows are too few and four are enough") {
-  CHECK(faults_in(header + rows) == Lines{});
-  CHECK(faults_in(header + rows.substr(0, rows.rfind("25,"))) == Lines{"out of range at "});
-  CHECK(faults_in(header) == Lines{"out of range at "});
+  CHECK(faults_in(yield_header + rows) == Lines{});
+  CHECK(faults_in(yield_header + rows.substr(0, rows.rfind("25,"))) == Lines{"out of range at "});
+  CHECK(faults_in(yield_header) == Lines{"out of range at "});
 }
 
 TEST_CASE("decimal commas are refused with a word on points") {
-  const std::string semicolons = replaced(header + rows, ",", ";");
+  const std::string semicolons = replaced(yield_header + rows, ",", ";");
   const auto refused = read_yield_table(replaced(semicolons, "34;", "34,5;"), "t.csv");
   REQUIRE_FALSE(refused);
   CHECK(refused.error().front().text.find("decimal comma") != std::string::npos);
@@ -184,7 +185,7 @@ TEST_CASE("faults of a table stand among those of the scenario where it is named
   scenario["acres"] = 0;
   scenario["economics"]["real_discount_rate"] = 0;
   const auto result = read_scenario(scenario.dump(), "s.json", [](const std::string&) {
-    return Result<std::string>(header + "10,34,540,80,0,x\n");
+    return Result<std::string>(yield_header + "10,34,540,80,0,x\n");
   });
   REQUIRE_FALSE(result);
   Lines lines;

@@ -4,12 +4,11 @@
 #include "optimise/describe.h"
 #include "optimise/random_problem.h"
 #include "staddle/base/tolerance.h"
+#include "support/money.h"
 #include "support/seed.h"
 
 namespace staddle::support {
 namespace {
-
-double usd(MoneyPerAcre money) { return money.in(dollars_per_acre); }
 
 // The best of all regimes with at most one thinning, each priced by the evaluator alone.
 double best_of_all(const StandProblem& problem) {

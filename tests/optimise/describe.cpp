@@ -6,7 +6,7 @@
 namespace staddle::support {
 namespace {
 
-std::string describe(const std::optional<Age>& at) {
+std::string age_or_none(const std::optional<Age>& at) {
   return at ? fmt::format("{}", at->whole()) : "none";
 }
 
@@ -36,8 +36,8 @@ std::string describe(const StandSolution& solution) {
     const NearBest& near_best = *solution.near_best;
     text += fmt::format("near best within {:.17g}: first thinning {} to {}, final {} to {}\n",
                         near_best.tolerance.in(dollars_per_acre),
-                        describe(near_best.first_thinning_low),
-                        describe(near_best.first_thinning_high),
+                        age_or_none(near_best.first_thinning_low),
+                        age_or_none(near_best.first_thinning_high),
                         near_best.final_harvest_low.whole(), near_best.final_harvest_high.whole());
   }
   return text + fmt::format("lattice {:.17g}, gap {}", solution.certificate.lattice_regimes,

@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 
+#include "optimise/best_of.h"
 #include "optimise/describe.h"
 #include "optimise/random_problem.h"
 #include "staddle/base/tolerance.h"
@@ -9,12 +10,6 @@
 
 namespace staddle::support {
 namespace {
-
-double best_of(const StandProblem& problem) {
-  return solve(problem).best.value.objective.in(dollars_per_acre);
-}
-
-bool at_least(double a, double b) { return a >= b || tolerance::values_tie(a, b); }
 
 StandProblem stormy(std::uint64_t number) {
   const TaggedSeed seed("storms of the invariants");

@@ -8,17 +8,17 @@
 #include "staddle/base/tolerance.h"
 #include "staddle/finance/valuation.h"
 #include "support/files.h"
+#include "support/money.h"
 #include "support/near.h"
 
 namespace staddle {
 namespace {
 
 using support::as_printed;
+using support::usd;
 using support::within;
 
 CashFlow pay(double year, double amount) { return {years(year), dollars_per_acre(amount), ""}; }
-
-double usd(MoneyPerAcre money) { return money.in(dollars_per_acre); }
 
 // Bettinger, Boston, Siry & Grebner, Forest Management and Planning, answers to ch. 2.
 TEST_CASE("published land expectation value of one cost and one harvest") {

@@ -18,13 +18,13 @@ using Catch::Matchers::Contains;
 using season::day;
 
 // Forty acres in 2027, with the thinnings at these ages and the harvest.
-struct Planned {
+struct PlannedStand {
   Scenario scenario;
   Advice advice;
 };
 
-Planned planned(std::optional<int> age_yr, std::vector<int> thinned_at, int cut_at) {
-  Planned result{by_hand::tract(age_yr), {}};
+PlannedStand planned(std::optional<int> age_yr, std::vector<int> thinned_at, int cut_at) {
+  PlannedStand result{by_hand::tract(age_yr), {}};
   result.scenario.present_year = calendar_year(2027);
   result.advice = by_hand::advice_for(result.scenario);
   StatedRegime regime{"", {}, age(cut_at)};
@@ -36,7 +36,7 @@ Planned planned(std::optional<int> age_yr, std::vector<int> thinned_at, int cut_
   return result;
 }
 
-std::vector<Operation> work_of(const Planned& plan) {
+std::vector<Operation> work_of(const PlannedStand& plan) {
   return operations(plan.scenario, plan.advice);
 }
 
@@ -68,7 +68,7 @@ TEST_CASE("a cut is marked for two months and offered for six weeks before its y
 }
 
 TEST_CASE("the month that the site names is the month of the cut") {
-  Planned plan = planned(18, {20}, 30);
+  PlannedStand plan = planned(18, {20}, 30);
   plan.scenario.site.month_of_cut = 2;
   const auto work = work_of(plan);
   CHECK(job(work, "thinning-1-cutting").first == day(2029, 2, 1));
@@ -78,7 +78,7 @@ TEST_CASE("the month that the site names is the month of the cut") {
 }
 
 TEST_CASE("a month that leaves no time to mark and sell this year is said to come too early") {
-  Planned plan = planned(18, {18}, 30);
+  PlannedStand plan = planned(18, {18}, 30);
   plan.scenario.site.month_of_cut = 4;
   const auto early = work_of(plan);
   CHECK_THAT(job(early, "thinning-1-cutting").details, Contains("too early"));
@@ -92,7 +92,7 @@ TEST_CASE("a month that leaves no time to mark and sell this year is said to com
 }
 
 TEST_CASE("a calendar has wet ground logged in the dry season only") {
-  Planned plan = planned(18, {20}, 30);
+  PlannedStand plan = planned(18, {20}, 30);
   plan.scenario.site.drainage = SiteFacts::Drainage::wet;
   const Operation cutting = job(work_of(plan), "thinning-1-cutting");
   CHECK(cutting.first == day(2029, 7, 1));
@@ -102,7 +102,7 @@ TEST_CASE("a calendar has wet ground logged in the dry season only") {
 }
 
 TEST_CASE("land cut before March is sprayed the same fall and planted in the winter after") {
-  Planned plan = planned(18, {}, 30);
+  PlannedStand plan = planned(18, {}, 30);
   plan.scenario.site.month_of_cut = 2;
   const auto early = work_of(plan);
   CHECK(job(early, "next-spraying").first == day(2039, 9, 1));
@@ -132,7 +132,7 @@ TEST_CASE("bare land is planted first and a sold tract is not planted again") {
   // Nothing is asked of the time before the present year.
   CHECK(job(bare, "first-seedlings").first == day(2027, 1, 1));
   CHECK(bare.front().first >= day(2027, 1, 1));
-  Planned sold = planned(18, {}, 30);
+  PlannedStand sold = planned(18, {}, 30);
   sold.scenario.after_harvest = {AfterHarvest::Kind::land_price, dollars_per_acre(900)};
   CHECK_FALSE(has(work_of(sold), "next-planting"));
   CHECK_FALSE(has(work_of(sold), "first-planting"));
@@ -142,13 +142,13 @@ TEST_CASE("the stand is measured again five years after an entry while it stands
   const auto work = work_of(planned(18, {20, 26}, 30));
   CHECK(job(work, "thinning-1-measuring").first == day(2034, 1, 1));
   CHECK_FALSE(has(work, "thinning-2-measuring"));
-  Planned thinned = planned(18, {}, 30);
+  PlannedStand thinned = planned(18, {}, 30);
   thinned.scenario.stand.standing->last_thinning = LastThinning{age(15), 0.3};
   CHECK(job(work_of(thinned), "last-thinning-measuring").first == day(2029, 1, 1));
 }
 
 TEST_CASE("work that can hurt someone carries its caution") {
-  Planned plan = planned(18, {20}, 30);
+  PlannedStand plan = planned(18, {20}, 30);
   plan.scenario.costs.practices = {{"understory burn", age(24), dollars_per_acre(30)}};
   const auto work = work_of(plan);
   for (const char* key : {"thinning-1-cutting", "final-harvest-cutting"}) {
@@ -178,7 +178,7 @@ TEST_CASE("operations stand in the order of their days under keys of their own")
 }
 
 TEST_CASE("a calendar without the present year is refused with the key that is missing") {
-  Planned plan = planned(18, {20}, 30);
+  PlannedStand plan = planned(18, {20}, 30);
   plan.scenario.present_year.reset();
   const auto refused = stand_calendar(plan.scenario, plan.advice);
   REQUIRE_FALSE(refused);
@@ -190,7 +190,7 @@ TEST_CASE("a calendar without the present year is refused with the key that is m
 // ---- the file ----
 
 TEST_CASE("no line of a calendar is longer than 75 octets nor ends without CRLF") {
-  Planned plan = planned(18, {20}, 30);
+  PlannedStand plan = planned(18, {20}, 30);
   plan.scenario.title.clear();
   for (int i = 0; i < 60; ++i) plan.scenario.title += "ñ\xF0\x9F\x8C\xB2, ";
   const std::string calendar = stand_calendar(plan.scenario, plan.advice).value();
@@ -224,7 +224,7 @@ TEST_CASE("texts of a calendar are escaped") {
 }
 
 TEST_CASE("events keep their identity while the plan moves by a year") {
-  const auto uids = [](const Planned& plan) {
+  const auto uids = [](const PlannedStand& plan) {
     std::set<std::string> found;
     std::istringstream lines(stand_calendar(plan.scenario, plan.advice).value());
     for (std::string line; std::getline(lines, line);) {
@@ -235,7 +235,7 @@ TEST_CASE("events keep their identity while the plan moves by a year") {
   const auto before = uids(planned(18, {20}, 30));
   CHECK(before.size() > 10);
   CHECK(before == uids(planned(18, {21}, 31)));
-  Planned other = planned(18, {20}, 30);
+  PlannedStand other = planned(18, {20}, 30);
   other.scenario.title = "Another tract";
   for (const std::string& uid : uids(other)) CHECK_FALSE(before.contains(uid));
 }
@@ -280,7 +280,7 @@ TEST_CASE("an independent parser reads every event with its days and words") {
   for (const std::string& title :
        {std::string("Forty acres"), std::string("=1+1; \"a, b\" \\ <b>"),
         std::string("Zoë's \xF0\x9F\x8C\xB2 wood, ") + std::string(300, 'w')}) {
-    Planned plan = planned({}, {17, 23}, 32);
+    PlannedStand plan = planned({}, {17, 23}, 32);
     plan.scenario.title = title;
     const auto work = work_of(plan);
     const support::Run run = support::run_program(

@@ -11,12 +11,15 @@
 #include "report/wrap.h"
 #include "staddle/report/text.h"
 #include "staddle/signs/cautions.h"
+#include "support/text.h"
 
 namespace staddle {
 namespace {
 
 using Catch::Matchers::Contains;
 using Catch::Matchers::StartsWith;
+using support::lines_of;
+using support::occurrences;
 
 StandAnswers answers_to(const Scenario& scenario) {
   StandAnswersOptions options;
@@ -42,13 +45,6 @@ std::vector<std::string> titles_of(const OwnerReport& report) {
 
 bool has(const std::vector<std::string>& titles, const std::string& title) {
   return std::ranges::find(titles, title) != titles.end();
-}
-
-std::vector<std::string> lines_of(const std::string& text) {
-  std::istringstream stream(text);
-  std::vector<std::string> lines;
-  for (std::string line; std::getline(stream, line);) lines.push_back(line);
-  return lines;
 }
 
 TEST_CASE("the options of a report are those that the advice speaks of and the plan first") {
@@ -183,14 +179,6 @@ TEST_CASE("the same answers give the same bytes on any number of threads") {
   CHECK(to_text(one) == to_text(three));
 }
 
-std::ptrdiff_t count(const std::string& text, const std::string& what) {
-  std::ptrdiff_t found = 0;
-  for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + 1)) {
-    ++found;
-  }
-  return found;
-}
-
 constexpr const char* hostile = "</title></svg><script>alert(\"1\")</script>|`*# &lt;";
 
 TEST_CASE("markup in what the owner typed is never markup") {
@@ -202,12 +190,12 @@ TEST_CASE("markup in what the owner typed is never markup") {
   const std::string page = to_html(report);
   CHECK_THAT(page, !Contains("<script") && !Contains("&lt;\n") && Contains("&amp;lt;"));
   CHECK_THAT(page, Contains("&lt;script&gt;alert(&quot;1&quot;)&lt;/script&gt;"));
-  CHECK(count(page, "<title>") == 1);
+  CHECK(occurrences(page, "<title>") == 1);
   const std::string markdown = to_markdown(report);
   // Inside the fence the file stands as it is.
   const std::string before_files = markdown.substr(0, markdown.find("```"));
   CHECK_THAT(before_files, Contains("\\<script\\>"));
-  CHECK(std::ranges::count(before_files, '<') == count(before_files, "\\<"));
+  CHECK(std::ranges::count(before_files, '<') == occurrences(before_files, "\\<"));
   // A bar in a cell would begin another.
   for (const std::string& line : lines_of(before_files)) {
     if (line.starts_with("| yours")) CHECK_THAT(line, Contains("\\|\\`\\*# &amp;lt;"));

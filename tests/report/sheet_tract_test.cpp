@@ -38,7 +38,7 @@ TractFile three_stands() {
   return file;
 }
 
-struct Planned {
+struct PlannedTract {
   TractFile tract = three_stands();
   TractSolution solution = solve(make_tract_problem(tract), {}).value();
 };
@@ -53,7 +53,7 @@ TEST_CASE("a workbook of a tract is computed as it was written and sums to the p
   if (!support::spreadsheet_program_is_there()) {
     return support::not_run("gnumeric is not installed");
   }
-  const Planned planned;
+  const PlannedTract planned;
   const support::TemporaryDirectory directory;
   const std::string path = directory.path("tract.xlsx");
   REQUIRE_FALSE(write_workbook(path, planned.tract, planned.solution, report_on(planned.tract)));
@@ -85,7 +85,7 @@ TEST_CASE("the years of a tract's workbook are discounted at the rate above them
   if (!support::spreadsheet_program_is_there()) {
     return support::not_run("gnumeric is not installed");
   }
-  Planned planned;
+  PlannedTract planned;
   planned.tract.stands.front().scenario.costs.rate = DiscountRate::real(0.07);
   const support::TemporaryDirectory directory;
   const std::string path = directory.path("tract.xlsx");
@@ -102,7 +102,7 @@ TEST_CASE("the years of a tract's workbook are discounted at the rate above them
 }
 
 TEST_CASE("the same plan of a tract gives the same workbook to the byte") {
-  const Planned planned;
+  const PlannedTract planned;
   const support::TemporaryDirectory directory;
   for (const char* name : {"one.xlsx", "other.xlsx"}) {
     REQUIRE_FALSE(write_workbook(directory.path(name), planned.tract, planned.solution,
@@ -113,7 +113,7 @@ TEST_CASE("the same plan of a tract gives the same workbook to the byte") {
 }
 
 TEST_CASE("the calendar of a tract tells every stand under keys of its own") {
-  const Planned planned;
+  const PlannedTract planned;
   const std::vector<Operation> work = operations(planned.tract, planned.solution);
   std::set<std::string> keys, stands;
   for (const Operation& job : work) {
@@ -131,7 +131,7 @@ TEST_CASE("the calendar of a tract tells every stand under keys of its own") {
 }
 
 TEST_CASE("the calendar of a tract has a cut in every year that the plan cuts") {
-  const Planned planned;
+  const PlannedTract planned;
   const std::vector<Operation> work = operations(planned.tract, planned.solution);
   for (const TractAction& action : planned.solution.actions) {
     if (action.successor || action.kind == TractAction::Kind::planting) continue;

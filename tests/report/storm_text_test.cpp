@@ -4,8 +4,12 @@
 #include <catch2/catch.hpp>
 #include <sstream>
 
+#include "support/text.h"
+
 namespace staddle {
 namespace {
+
+using support::says;
 
 Scenario scenario_of_fire() {
   Scenario scenario;
@@ -39,13 +43,6 @@ StormForecast forecast() {
   told.futures = futures;
   forecast.regimes.push_back(told);
   return forecast;
-}
-
-bool says(const std::string& text, const std::string& words) {
-  // Line ends stand for blanks.
-  std::string flat = text;
-  for (char& c : flat) c = c == '\n' ? ' ' : c;
-  return flat.find(words) != std::string::npos;
 }
 
 }  // namespace

@@ -8,12 +8,14 @@
 #include "report/escape.h"
 #include "report/scale.h"
 #include "staddle/base/contract.h"
+#include "support/text.h"
 
 namespace staddle {
 namespace {
 
 using Catch::Matchers::Contains;
 using Catch::Matchers::StartsWith;
+using support::occurrences;
 
 LineChart lines() {
   LineChart chart;
@@ -54,14 +56,6 @@ Figure figure(Drawing drawing) {
   return {"Title", "What it shows.", std::move(drawing), {}};
 }
 
-std::size_t count(const std::string& text, const std::string& what) {
-  std::size_t found = 0;
-  for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + 1)) {
-    ++found;
-  }
-  return found;
-}
-
 std::vector<Figure> one_of_each() {
   return {figure(lines()), figure(bars(BarChart::Direction::upright)),
           figure(bars(BarChart::Direction::lying)), figure(map())};
@@ -80,8 +74,8 @@ TEST_CASE("every figure is an image with a title and a description of its own") 
 TEST_CASE("no id of a figure can be one of another figure") {
   for (const Figure& drawn : one_of_each()) {
     const std::string svg = to_svg(drawn, "f7");
-    CHECK(count(svg, " id=\"") == count(svg, " id=\"f7-"));
-    CHECK(count(svg, "url(#") == count(svg, "url(#f7-"));
+    CHECK(occurrences(svg, " id=\"") == occurrences(svg, " id=\"f7-"));
+    CHECK(occurrences(svg, "url(#") == occurrences(svg, "url(#f7-"));
   }
 }
 
@@ -89,8 +83,8 @@ TEST_CASE("no element of a figure leans on a style sheet") {
   for (const Figure& drawn : one_of_each()) {
     const std::string svg = to_svg(drawn, "f");
     CHECK_THAT(svg, !Contains("class=") && !Contains("style"));
-    CHECK(count(svg, "<polyline") == count(svg, "fill=\"none\" stroke=\"#"));
-    CHECK(count(svg, "<text") == count(svg, "font-family="));
+    CHECK(occurrences(svg, "<polyline") == occurrences(svg, "fill=\"none\" stroke=\"#"));
+    CHECK(occurrences(svg, "<text") == occurrences(svg, "font-family="));
   }
 }
 
@@ -99,8 +93,8 @@ TEST_CASE("the same figure gives the same bytes") {
 }
 
 TEST_CASE("series differ by dash or hatch and not by colour alone") {
-  CHECK(count(to_svg(figure(lines()), "f"), "stroke-dasharray=\"8 4\"") >= 2);
-  CHECK(count(to_svg(figure(bars(BarChart::Direction::lying)), "f"), "url(#f-s1)") == 2);
+  CHECK(occurrences(to_svg(figure(lines()), "f"), "stroke-dasharray=\"8 4\"") >= 2);
+  CHECK(occurrences(to_svg(figure(bars(BarChart::Direction::lying)), "f"), "url(#f-s1)") == 2);
 }
 
 TEST_CASE("a point left out breaks its line") {
@@ -108,14 +102,14 @@ TEST_CASE("a point left out breaks its line") {
   chart.series.resize(1);
   chart.series[0].points = {FigurePoint{2027, 1}, FigurePoint{2028, 2}, std::nullopt,
                             FigurePoint{2029, 3}, FigurePoint{2030, 4}};
-  CHECK(count(to_svg(figure(chart), "f"), "<polyline") == 2);
+  CHECK(occurrences(to_svg(figure(chart), "f"), "<polyline") == 2);
 }
 
 TEST_CASE("a map shows what is not allowed and what is as good as the best") {
   const std::string svg = to_svg(figure(map()), "f");
   CHECK_THAT(svg, Contains("not allowed") && Contains("the best") && Contains("within $15 of it"));
   // Legend and two cells: 110 and 120 are within 15 of 120, 100 is not.
-  CHECK(count(svg, "r=\"3.5\" fill=\"#ffffff\"") == 3);
+  CHECK(occurrences(svg, "r=\"3.5\" fill=\"#ffffff\"") == 3);
 }
 
 TEST_CASE("markup in the words of a figure stays words") {

@@ -6,16 +6,12 @@
 
 #include "report/wrap.h"
 #include "staddle/base/contract.h"
+#include "support/text.h"
 
 namespace staddle {
 namespace {
 
-std::vector<std::string> lines_of(const std::string& text) {
-  std::istringstream stream(text);
-  std::vector<std::string> lines;
-  for (std::string line; std::getline(stream, line);) lines.push_back(line);
-  return lines;
-}
+using support::lines_of;
 
 TEST_CASE("words are wrapped at the width and never within") {
   CHECK(lines_of_words("one two three", 7) == std::vector<std::string>{"one two", "three"});

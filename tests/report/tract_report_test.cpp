@@ -5,6 +5,7 @@
 
 #include "report/tract_by_hand.h"
 #include "staddle/report/text.h"
+#include "support/text.h"
 
 namespace staddle {
 namespace {
@@ -78,18 +79,9 @@ TractSolution solution() {
 }
 
 // Blanks and line ends in a row stand for one blank.
-std::string flat(const std::string& text) {
-  std::string one_line;
-  for (const char c : text) {
-    const bool blank = c == '\n' || c == ' ';
-    if (!blank || (!one_line.empty() && one_line.back() != ' ')) one_line += blank ? ' ' : c;
-  }
-  return one_line;
-}
-
 void check_says(const std::string& text, const std::string& words) {
   CAPTURE(text, words);
-  CHECK(flat(text).find(words) != std::string::npos);
+  CHECK(support::says(text, words));
 }
 
 TEST_CASE("a plan of a tract opens with its worth beside that without limits") {

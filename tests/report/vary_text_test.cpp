@@ -8,9 +8,12 @@
 #include "staddle/report/text.h"
 #include "staddle/scenario/vary_question.h"
 #include "staddle/vary/vary.h"
+#include "support/text.h"
 
 namespace staddle {
 namespace {
+
+using support::says;
 
 Scenario varied() {
   Scenario scenario = by_hand::tract();
@@ -26,19 +29,6 @@ Scenario varied() {
 }
 
 // Blanks and line ends in a row stand for one blank.
-std::string flat(const std::string& text) {
-  std::string one_line;
-  for (const char c : text) {
-    const bool blank = c == '\n' || c == ' ';
-    if (!blank || (!one_line.empty() && one_line.back() != ' ')) one_line += blank ? ' ' : c;
-  }
-  return one_line;
-}
-
-bool says(const std::string& text, const std::string& words) {
-  return flat(text).find(words) != std::string::npos;
-}
-
 }  // namespace
 
 TEST_CASE("the text of vary opens with the plan that is never far from the best") {

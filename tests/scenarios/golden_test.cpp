@@ -3,6 +3,7 @@
 #include <cstdlib>
 #include <regex>
 
+#include "scenarios/without_count.h"
 #include "support/files.h"
 #include "support/program.h"
 
@@ -15,8 +16,9 @@ namespace {
 
 using support::in_source_tree;
 using support::read_file;
+using support::without_count;
 
-std::vector<std::string> scenarios() {
+std::vector<std::string> stand_scenarios() {
   return support::files_in_source_tree("scenarios/stand", ".json");
 }
 
@@ -25,15 +27,10 @@ std::string golden_of(const std::string& scenario) {
                         scenario.substr(0, scenario.size() - std::string(".json").size()) + ".txt");
 }
 
-// How many regimes are priced depends on the vectors of the processor, the answer does not.
-std::string without_count(const std::string& text) {
-  return std::regex_replace(text, std::regex("[0-9,]+(\\s+were\\s+priced)"), "some$1");
-}
-
 TEST_CASE("every scenario is answered as the golden file says") {
-  REQUIRE(scenarios().size() >= 8);
+  REQUIRE(stand_scenarios().size() >= 8);
   const bool refresh = std::getenv("STADDLE_REFRESH") != nullptr;
-  for (const std::string& scenario : scenarios()) {
+  for (const std::string& scenario : stand_scenarios()) {
     CAPTURE(scenario);
     const support::Run run =
         support::run_staddle({"advise", in_source_tree("scenarios/stand/" + scenario)});
@@ -47,11 +44,11 @@ TEST_CASE("every scenario is answered as the golden file says") {
 TEST_CASE("no golden answer is left over from a scenario that is gone") {
   const std::vector<std::string> answers =
       support::files_in_source_tree("tests/scenarios/golden", ".txt");
-  CHECK(answers.size() == scenarios().size());
+  CHECK(answers.size() == stand_scenarios().size());
 }
 
 TEST_CASE("every scenario says what it is for and passes the check") {
-  for (const std::string& scenario : scenarios()) {
+  for (const std::string& scenario : stand_scenarios()) {
     CAPTURE(scenario);
     const std::string path = in_source_tree("scenarios/stand/" + scenario);
     const std::string text = read_file(path);

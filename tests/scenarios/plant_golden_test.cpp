@@ -12,13 +12,13 @@ namespace {
 
 using support::in_source_tree;
 
-std::vector<std::string> scenarios() {
+std::vector<std::string> plant_scenarios() {
   return support::files_in_source_tree("scenarios/plant", ".json");
 }
 
 TEST_CASE("ways to start the next stand are compared as the golden files say") {
-  REQUIRE(scenarios().size() >= 2);
-  for (const std::string& scenario : scenarios()) {
+  REQUIRE(plant_scenarios().size() >= 2);
+  for (const std::string& scenario : plant_scenarios()) {
     CAPTURE(scenario);
     const support::Run run =
         support::run_staddle({"plant", in_source_tree("scenarios/plant/" + scenario)});
@@ -33,7 +33,7 @@ TEST_CASE("ways to start the next stand are compared as the golden files say") {
 
 TEST_CASE("no golden comparison is left over from a scenario that is gone") {
   CHECK(support::files_in_source_tree("tests/scenarios/plant_golden", ".txt").size() ==
-        scenarios().size());
+        plant_scenarios().size());
 }
 
 }  // namespace

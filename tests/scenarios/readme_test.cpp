@@ -9,6 +9,7 @@
 #include "staddle/signs/cautions.h"
 #include "support/files.h"
 #include "support/program.h"
+#include "support/text.h"
 
 // README.md shows real output, a real file and the real keys, or these tests fail. After a
 // change that is meant, STADDLE_REFRESH=1 (see golden_test.cpp) writes them anew.
@@ -20,16 +21,10 @@ namespace staddle {
 namespace {
 
 using Lines = std::vector<std::string>;
+using support::lines_of;
 
 constexpr const char* more = "[...]";
 constexpr const char* prompt = "$ build/staddle ";
-
-Lines lines_of(const std::string& text) {
-  std::istringstream stream(text);
-  Lines lines;
-  for (std::string line; std::getline(stream, line);) lines.push_back(line);
-  return lines;
-}
 
 std::string text_of(const Lines& lines) {
   std::string text;

@@ -3,6 +3,7 @@
 #include <cstdlib>
 #include <regex>
 
+#include "scenarios/without_count.h"
 #include "support/files.h"
 #include "support/program.h"
 
@@ -14,11 +15,7 @@ namespace {
 
 using support::in_source_tree;
 using support::read_file;
-
-// How many regimes are priced depends on the vectors of the processor, the answer does not.
-std::string without_count(const std::string& text) {
-  return std::regex_replace(text, std::regex("[0-9,]+(\\s+were\\s+priced)"), "some$1");
-}
+using support::without_count;
 
 std::string written(const std::string& scenario, const std::string& file,
                     const std::vector<std::string>& more = {}) {
