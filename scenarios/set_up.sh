@@ -71,14 +71,15 @@ install_packages() {
 }
 
 # configure_and_build DIRECTORY [OPTION...]: with all cores, and ninja where the
-# directory is new.
+# directory is new. Sixteen files share a compilation, which reads the headers once: half
+# the time from nothing, and a change costs a little more.
 configure_and_build() {
   local directory=$1 generator=()
   shift
   if [[ ! -e $directory/CMakeCache.txt ]] && command -v ninja >/dev/null; then
     generator=(-G Ninja)
   fi
-  cmake -S . -B "$directory" "${generator[@]}" -DCMAKE_BUILD_TYPE=Release -DPRECOMPILE=ON \
-        --log-level=NOTICE "$@"
+  cmake -S . -B "$directory" "${generator[@]}" -DCMAKE_BUILD_TYPE=Release \
+        -DCMAKE_UNITY_BUILD=ON -DCMAKE_UNITY_BUILD_BATCH_SIZE=16 --log-level=NOTICE "$@"
   cmake --build "$directory" --parallel "$(nproc)"
 }

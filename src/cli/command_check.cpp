@@ -55,7 +55,7 @@ Outcome run(const CheckOptions& options) {
   return done(options.output.format == "json" ? check_json(*checked) : check_text(*checked));
 }
 
-const char* const example_output =
+const char* const check_example_output =
     R"(scenarios/stand/own_yield_table.json: nothing wrong
 
 It assumes
@@ -88,7 +88,7 @@ Command check_command() {
           "was found and what is allowed. Where nothing is wrong: which values it does not give,\n"
           "and what is assumed for them.",
           "staddle check scenarios/stand/own_yield_table.json",
-          example_output,
+          check_example_output,
           binder<CheckOptions>(set_up, run)};
 }
 

@@ -43,7 +43,7 @@ Outcome run(const ModelsOptions& options) {
       nearest.empty() ? "\"staddle models\" lists them" : "did you mean " + nearest + "?");
 }
 
-const char* const example_output =
+const char* const models_example_output =
     R"(loblolly-planted-coastal
   species  loblolly pine, planted on prepared sites
   region   lower coastal plain of the Carolinas, Georgia, Alabama and Florida
@@ -75,7 +75,7 @@ Command models_command() {
           "it was fitted, and which ways to start a stand; with an ID, the equations and the\n"
           "coefficients in use, or the costs and gains.",
           "staddle models loblolly-planted-coastal",
-          example_output,
+          models_example_output,
           binder<ModelsOptions>(set_up, run)};
 }
 

@@ -28,11 +28,6 @@ if(STRICT)
     # GCC 12 sees overlapping copies in std::string concatenations that have none
     # (GCC bug 105651).
     add_compile_options(-Wduplicated-cond -Wlogical-op -Wno-restrict)
-    if(PRECOMPILE)
-      # The same false overlap, seen as a write beyond an object where the headers of
-      # strings come precompiled.
-      add_compile_options(-Wno-array-bounds -Wno-stringop-overflow -Wno-stringop-overread)
-    endif()
   endif()
 endif()
 

@@ -33,11 +33,8 @@ function(staddle_add_folder folder)
   if(sources AND outside)
     target_link_libraries(${library} PRIVATE ${outside})
   endif()
-  if(sources AND PRECOMPILE)
-    staddle_precompile(${folder})
-  endif()
   if(sources AND folder IN_LIST STADDLE_SELDOM_RUN)
-    target_compile_options(${library} PRIVATE $<$<CONFIG:Release>:-O1>)
+    target_compile_options(${library} PRIVATE $<$<CONFIG:Release>:-O$<IF:$<BOOL:${SANITIZE}>,0,1>>)
   endif()
   if(sources AND folder IN_LIST STADDLE_FILE_BY_FILE)
     set_target_properties(${library} PROPERTIES UNITY_BUILD OFF)
@@ -53,25 +50,3 @@ set(STADDLE_SELDOM_RUN signs cruise hold plant scenario report io cli)
 # only works where the file is a compilation of its own; and the speed of the hot loops
 # beside them should not depend on how a build was put together.
 set(STADDLE_FILE_BY_FILE optimise)
-
-# The headers that nearly every file reads, compiled once for all folders: a third off the
-# time of a build from nothing. Every file still includes what it uses; a build without
-# PRECOMPILE shows it. base knows no library of others, and numeric has one that wants
-# <math.h> before <cmath>.
-set(STADDLE_COMMON_HEADERS
-    <algorithm> <array> <cmath> <functional> <map> <memory> <optional> <set> <span>
-    <sstream> <stop_token> <string> <string_view> <utility> <variant> <vector>
-    <fmt/format.h>)
-
-function(staddle_precompile folder)
-  if(folder MATCHES "^(base|numeric)$")
-    return()
-  endif()
-  get_property(first GLOBAL PROPERTY STADDLE_PRECOMPILED)
-  if(first)
-    target_precompile_headers(staddle_${folder} REUSE_FROM ${first})
-  else()
-    target_precompile_headers(staddle_${folder} PRIVATE ${STADDLE_COMMON_HEADERS})
-    set_property(GLOBAL PROPERTY STADDLE_PRECOMPILED staddle_${folder})
-  endif()
-endfunction()
