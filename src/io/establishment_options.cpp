@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "io/establishment_options.h"
 
+#include "io/model_head.h"
 #include "io/site_methods.h"
 
 namespace staddle {
@@ -9,18 +10,7 @@ namespace {
 using kinds::number;
 using kinds::text;
 
-constexpr Option cost_options[] = {
-    {.pointer = "/license", .meaning = "license of the file", .allowed = text, .required = true},
-    {.pointer = "/format",
-     .meaning = "format of the file",
-     .allowed = text,
-     .choices = "staddle-establishment-costs/1",
-     .required = true},
-    {.pointer = "/notes",
-     .meaning = "what a user has to know",
-     .allowed = kinds::list,
-     .required = true},
-    {.pointer = "/notes/#", .meaning = "a sentence", .allowed = text},
+constexpr Option own_of_costs[] = {
     {.pointer = "/costs",
      .meaning = "what things cost",
      .allowed = kinds::list,
@@ -48,19 +38,9 @@ constexpr Option cost_options[] = {
      .allowed = text,
      .required = true},
 };
+constexpr auto cost_options = with_model_head("staddle-establishment-costs/1", own_of_costs);
 
-constexpr Option response_options[] = {
-    {.pointer = "/license", .meaning = "license of the file", .allowed = text, .required = true},
-    {.pointer = "/format",
-     .meaning = "format of the file",
-     .allowed = text,
-     .choices = "staddle-establishment-responses/1",
-     .required = true},
-    {.pointer = "/notes",
-     .meaning = "what a user has to know",
-     .allowed = kinds::list,
-     .required = true},
-    {.pointer = "/notes/#", .meaning = "a sentence", .allowed = text},
+constexpr Option own_of_responses[] = {
     {.pointer = "/most_years_together",
      .meaning = "the most that responses add up to",
      .allowed = kinds::object,
@@ -176,19 +156,9 @@ constexpr Option response_options[] = {
      .allowed = text,
      .required = true},
 };
+constexpr auto response_options = with_model_head("staddle-establishment-responses/1", own_of_responses);
 
-constexpr Option alternative_options[] = {
-    {.pointer = "/license", .meaning = "license of the file", .allowed = text, .required = true},
-    {.pointer = "/format",
-     .meaning = "format of the file",
-     .allowed = text,
-     .choices = "staddle-establishment/1",
-     .required = true},
-    {.pointer = "/notes",
-     .meaning = "what a user has to know",
-     .allowed = kinds::list,
-     .required = true},
-    {.pointer = "/notes/#", .meaning = "a sentence", .allowed = text},
+constexpr Option own_of_alternatives[] = {
     {.pointer = "/alternatives",
      .meaning = "ways to start a stand",
      .allowed = kinds::list,
@@ -272,6 +242,7 @@ constexpr Option alternative_options[] = {
      .range = from_to(0, 150),
      .required = true},
 };
+constexpr auto alternative_options = with_model_head("staddle-establishment/1", own_of_alternatives);
 
 }  // namespace
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "io/value_writer.h"
+#include "report/tract_tables.h"
 #include "staddle/signs/cautions.h"
 
 namespace staddle {
@@ -23,18 +24,6 @@ const char* name_of(TractSolution::Status status) {
       break;
   }
   return "infeasible";
-}
-
-const char* name_of(TractAction::Kind kind) {
-  switch (kind) {
-    case TractAction::Kind::thinning:
-      return "thinning";
-    case TractAction::Kind::final_harvest:
-      return "final harvest";
-    case TractAction::Kind::planting:
-      break;
-  }
-  return "planting";
 }
 
 // Text that may be absent.
@@ -159,7 +148,7 @@ class TractWriter {
   Value action(const TractAction& job) const {
     Value object{{"year", job.year},
                  {"stand", solution_.stands.at(job.stand).name},
-                 {"what", name_of(job.kind)},
+                 {"what", name_of(job)},
                  {"of_successor", job.successor},
                  {"acres", json::number(job.acres.in(acres))}};
     if (job.kind == TractAction::Kind::thinning) {

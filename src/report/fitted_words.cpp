@@ -49,7 +49,7 @@ std::vector<std::string> fitted_words_of_years(const std::vector<OutsideRange>& 
   std::vector<std::string> texts;
   for (const OutsideRange& entry : outside) {
     texts.push_back(fmt::format(
-        "The equations were fitted to {}; beyond that they guess: these rows lean on {}.",
+        "The equations were fitted to {}; beyond that they guess: these rows reach {}.",
         range_in_words(entry), words::number(entry.value)));
   }
   return texts;

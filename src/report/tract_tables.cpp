@@ -27,15 +27,6 @@ std::string what_of(const TractAction& job) {
   return job.successor ? what + " (next stand)" : what;
 }
 
-Regime regime_of(const RegimeReport& report) {
-  Regime regime;
-  for (const ThinningRecord& cut : report.thinnings) {
-    regime.thinnings.push_back({cut.at, cut.removal_fraction});
-  }
-  regime.final_harvest = report.final_harvest_age;
-  return regime;
-}
-
 }  // namespace
 
 std::string name_of(const TractAction& job) {
@@ -162,7 +153,7 @@ Section stands_section(const TractFile& tract, const TractSolution& solution) {
     const std::string alone = plan_in_words(dates, stand.unlimited);
     bool first = true;
     for (const RegimeShare& share : stand.regimes) {
-      const std::string here = plan_in_words(dates, regime_of(share.report));
+      const std::string here = plan_in_words(dates, share.report.regime());
       table.rows.push_back({cells::words(first ? stand.name : ""), acres_cell(share.acres),
                             cells::words(here), cells::per_acre(share.present_value),
                             cells::words(!first          ? ""

@@ -39,7 +39,7 @@ class Questions {
   Questions(Answers& answers, const VaryAnswer& base, std::vector<BreakEven>& found)
       : answers_(answers), base_(base), found_(found) {}
 
-  void begin_line(std::string parameter, std::string unit, Line line) {
+  void begin_line(std::string parameter, std::string unit, ParameterLine line) {
     parameter_ = std::move(parameter);
     unit_ = std::move(unit);
     line_.emplace(std::move(line));
@@ -72,14 +72,14 @@ class Questions {
     const auto final_age = [](const VaryAnswer& answer) {
       return answer.best ? answer.best->regime.final_harvest.whole() : without_regime;
     };
-    for (const Line::Way way : {Line::Way::down, Line::Way::up}) {
+    for (const ParameterLine::Way way : {ParameterLine::Way::down, ParameterLine::Way::up}) {
       const std::string what = fmt::format("the final harvest moves as it {}",
-                                           way == Line::Way::down ? "falls" : "rises");
+                                           way == ParameterLine::Way::down ? "falls" : "rises");
       if (refused(what)) continue;
       const auto turn = line_->nearest(way, final_age);
       BreakEven& entry = tell(what, turn);
-      const double start = way == Line::Way::down ? line_->range()[0] : line_->start();
-      const double end = way == Line::Way::down ? line_->start() : line_->range()[1];
+      const double start = way == ParameterLine::Way::down ? line_->range()[0] : line_->start();
+      const double end = way == ParameterLine::Way::down ? line_->start() : line_->range()[1];
       entry.searched = {start, end};
       if (!turn) entry.reason = none_in(entry.searched);
       same_after_tax(entry);
@@ -108,7 +108,7 @@ class Questions {
   }
 
   // Where the land is worth nothing, with the end of the bracket nearer to it inside.
-  std::optional<Line::Turn> turn_of(const LandWorth& worth) {
+  std::optional<ParameterLine::Turn> turn_of(const LandWorth& worth) {
     auto turn = line_->nearest([&](const VaryAnswer& answer) {
       const auto known = worth(answer);
       return known ? static_cast<int>(*known >= 0.0) : without_regime;
@@ -121,7 +121,7 @@ class Questions {
     return turn;
   }
 
-  BreakEven told(const std::string& what, const std::optional<Line::Turn>& turn) const {
+  BreakEven told(const std::string& what, const std::optional<ParameterLine::Turn>& turn) const {
     BreakEven entry{what, parameter_, unit_, {}, {}, line_->range(), ""};
     if (turn) {
       entry.value = turn->nearer_inside ? turn->inside : turn->outside;
@@ -133,7 +133,7 @@ class Questions {
     return entry;
   }
 
-  BreakEven& tell(const std::string& what, const std::optional<Line::Turn>& turn) {
+  BreakEven& tell(const std::string& what, const std::optional<ParameterLine::Turn>& turn) {
     found_.push_back(told(what, turn));
     return found_.back();
   }
@@ -142,7 +142,7 @@ class Questions {
   const VaryAnswer& base_;
   std::vector<BreakEven>& found_;
   std::string parameter_, unit_;
-  std::optional<Line> line_;
+  std::optional<ParameterLine> line_;
 };
 
 // A price is looked at from nothing to ten times today's, at the least to $100 a ton.
@@ -163,7 +163,7 @@ std::vector<BreakEven> break_evens(Answers& answers, const VaryAnswer& base,
   constexpr double lowest_rate = 0.0001, highest_rate = 0.5;
   questions.begin_line(
       "real_discount_rate", "per year",
-      Line(
+      ParameterLine(
           answers, [](double value, Circumstances& c) { c.rate = DiscountRate::real(value); },
           today.rate.per_year(), lowest_rate, highest_rate, hundredths_of_a_percent));
   questions.when_land_is_worth_nothing("the land expectation value is 0 (return of the best plan)");
@@ -173,8 +173,9 @@ std::vector<BreakEven> break_evens(Answers& answers, const VaryAnswer& base,
     const auto set = [i](double value, Circumstances& c) {
       c.prices[i].stumpage = dollars_per_ton(value);
     };
-    questions.begin_line(names[i], "$/ton",
-                         Line(answers, set, price, 0.0, highest_price(price), cents_per_dollar));
+    questions.begin_line(
+        names[i], "$/ton",
+        ParameterLine(answers, set, price, 0.0, highest_price(price), cents_per_dollar));
     questions.when_thinning_turns();
     questions.when_harvest_moves();
     questions.when_land_is_worth_nothing("the land expectation value is 0");
@@ -184,15 +185,16 @@ std::vector<BreakEven> break_evens(Answers& answers, const VaryAnswer& base,
   const auto set_factor = [&](double value, Circumstances& c) {
     set_parameter(problem, factor, value, c);
   };
-  questions.begin_line(factor.name, "",
-                       Line(answers, set_factor, todays_value(problem, factor).value_or(1.0), 0.0,
-                            range_of(factor).high, hundredths_of_a_percent));
+  questions.begin_line(
+      factor.name, "",
+      ParameterLine(answers, set_factor, todays_value(problem, factor).value_or(1.0), 0.0,
+                    range_of(factor).high, hundredths_of_a_percent));
   questions.when_thinning_turns();
 
   constexpr double highest_cost = 1e5;
   questions.begin_line(
       "establishment_usd_ac", "$/ac",
-      Line(
+      ParameterLine(
           answers,
           [](double value, Circumstances& c) { c.establishment = dollars_per_acre(value); },
           today.establishment.in(dollars_per_acre), 0.0, highest_cost, cents_per_dollar));

@@ -25,8 +25,8 @@ double steps_per_unit(const Parameter& parameter) {
   }
 }
 
-Line::Line(Answers& answers, Setter set, double start, double low, double high,
-           double steps_per_unit)
+ParameterLine::ParameterLine(Answers& answers, Setter set, double start, double low, double high,
+                             double steps_per_unit)
     : answers_(answers),
       set_(std::move(set)),
       start_(start),
@@ -38,7 +38,7 @@ Line::Line(Answers& answers, Setter set, double start, double low, double high,
   at_start_ = answers_.of(here);
 }
 
-std::vector<long> Line::steps(Way way) const {
+std::vector<long> ParameterLine::steps(Way way) const {
   const long lowest = std::lround(low_ * steps_per_unit_);
   const long highest = std::lround(high_ * steps_per_unit_);
   const long sign = way == Way::up ? 1 : -1;
@@ -60,7 +60,7 @@ std::vector<long> Line::steps(Way way) const {
   return found;
 }
 
-void Line::answer(const std::vector<long>& steps) {
+void ParameterLine::answer(const std::vector<long>& steps) {
   std::vector<long> unknown;
   std::vector<Circumstances> asked;
   for (const long step : steps) {
@@ -73,13 +73,13 @@ void Line::answer(const std::vector<long>& steps) {
   for (std::size_t i = 0; i < unknown.size(); ++i) known_.emplace(unknown[i], std::move(found[i]));
 }
 
-const VaryAnswer& Line::at(long step) {
+const VaryAnswer& ParameterLine::at(long step) {
   answer({step});
   return known_.at(step);
 }
 
-Line::Turn Line::narrowed(std::optional<long> inside, long outside, const Class& class_of,
-                          int today) {
+ParameterLine::Turn ParameterLine::narrowed(std::optional<long> inside, long outside,
+                                            const Class& class_of, int today) {
   while (inside && std::labs(outside - *inside) > 1) {
     const long middle = *inside + (outside - *inside) / 2;
     if (class_of(at(middle)) == today) {
@@ -88,11 +88,11 @@ Line::Turn Line::narrowed(std::optional<long> inside, long outside, const Class&
       outside = middle;
     }
   }
-  return {inside ? value_of(*inside) : start_, value_of(outside),
-          inside ? at(*inside) : at_start_, at(outside)};
+  return {inside ? value_of(*inside) : start_, value_of(outside), inside ? at(*inside) : at_start_,
+          at(outside)};
 }
 
-std::optional<Line::Turn> Line::nearest(Way way, const Class& class_of) {
+std::optional<ParameterLine::Turn> ParameterLine::nearest(Way way, const Class& class_of) {
   const std::vector<long> all = steps(way);
   const int today = class_of(at_start_);
   std::optional<long> inside;
@@ -108,7 +108,7 @@ std::optional<Line::Turn> Line::nearest(Way way, const Class& class_of) {
   return std::nullopt;
 }
 
-std::optional<Line::Turn> Line::nearest(const Class& class_of) {
+std::optional<ParameterLine::Turn> ParameterLine::nearest(const Class& class_of) {
   std::optional<Turn> down = nearest(Way::down, class_of);
   std::optional<Turn> up = nearest(Way::up, class_of);
   if (!down || !up) return down ? down : up;

@@ -16,14 +16,14 @@ double steps_per_unit(const Parameter& parameter);
 
 // One figure made to run over its whole range while all else stays as it is. Steps are
 // whole multiples of 1/steps_per_unit; the start, today's value, need not be one.
-class Line {
+class ParameterLine {
  public:
   using Setter = std::function<void(double value, Circumstances& circumstances)>;
   // What may turn: a class of answers, as a number.
   using Class = std::function<int(const VaryAnswer&)>;
 
-  Line(Answers& answers, Setter set, double start, double low, double high,
-       double steps_per_unit);
+  ParameterLine(Answers& answers, Setter set, double start, double low, double high,
+                double steps_per_unit);
 
   struct Turn {
     double inside, outside;  // neighbouring; the class is not the same at the two

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <map>
 #include <regex>
 #include <sstream>
 #include <string>
@@ -52,6 +53,33 @@ TEST_CASE("every file of ours names its licence at the top") {
     REQUIRE(lines.size() > first);
     CHECK(lines[first].find(licence) != std::string::npos);
   }
+}
+
+// Types of one name in one namespace, in files that never meet in a compilation: no compiler
+// sees it, and the linker takes the functions of either for both.
+TEST_CASE("no two files define a type of one name in one namespace") {
+  const std::regex opens_namespace(R"(^namespace ?([\w:]*) ?\{.*)");
+  const std::regex defines_type(R"(^(?:struct|class|enum class) (\w+)(?: final)?(?: :.*)? \{.*)");
+  std::map<std::string, std::string> homes;
+  for (const std::string& path : project_files({".h", ".cpp"})) {
+    // Each of these is a program of its own, with a sound twin.
+    if (path.starts_with("tests/compile_fail/")) continue;
+    std::vector<std::string> spaces;
+    for (const std::string& line : lines_of(path)) {
+      std::smatch match;
+      if (std::regex_match(line, match, opens_namespace)) spaces.push_back(match[1].str() + "::");
+      if (line.starts_with("}  // namespace") && !spaces.empty()) spaces.pop_back();
+      const bool local = std::ranges::find(spaces, "::") != spaces.end();
+      if (local || !std::regex_match(line, match, defines_type)) continue;
+      std::string name;
+      for (const std::string& space : spaces) name += space;
+      name += match[1].str();
+      CAPTURE(name, path, homes[name]);
+      CHECK(homes[name].empty());
+      homes[name] = path;
+    }
+  }
+  CHECK(homes.size() > 300);
 }
 
 TEST_CASE("no source is longer than 400 lines or wider than 100 columns") {
