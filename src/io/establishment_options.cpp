@@ -156,7 +156,8 @@ constexpr Option own_of_responses[] = {
      .allowed = text,
      .required = true},
 };
-constexpr auto response_options = with_model_head("staddle-establishment-responses/1", own_of_responses);
+constexpr auto response_options =
+    with_model_head("staddle-establishment-responses/1", own_of_responses);
 
 constexpr Option own_of_alternatives[] = {
     {.pointer = "/alternatives",
@@ -242,7 +243,8 @@ constexpr Option own_of_alternatives[] = {
      .range = from_to(0, 150),
      .required = true},
 };
-constexpr auto alternative_options = with_model_head("staddle-establishment/1", own_of_alternatives);
+constexpr auto alternative_options =
+    with_model_head("staddle-establishment/1", own_of_alternatives);
 
 }  // namespace
 
