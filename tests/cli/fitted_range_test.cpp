@@ -74,7 +74,7 @@ TEST_CASE("years beyond the fitted range are told of the rows of a stand that gr
   CHECK(leaning(json["outside_fitted_range"], "none", "age_yr") == 32.0);
   const std::string text = run_staddle({"grow", "-", "--regime", "none"}, scenario).out;
   CHECK(text.find("fitted to ages of 10 to 25 years") != std::string::npos);
-  CHECK(text.find("lean on 32") != std::string::npos);
+  CHECK(text.find("these rows reach 32") != std::string::npos);
 }
 
 TEST_CASE("rows within the fitted range say nothing of it") {
