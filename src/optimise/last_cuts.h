@@ -4,7 +4,7 @@
 #include <span>
 #include <vector>
 
-#include "optimise/last_harvests.h"
+#include "optimise/last_harvest_kernels.h"
 #include "optimise/search_state.h"
 
 namespace staddle {

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #ifdef STADDLE_HAVE_HIGHWAY
-#include "optimise/last_harvests.h"
+#include "optimise/last_harvest_kernels.h"
 
 #include <algorithm>
 
 // Highway compiles what follows once for each instruction set and chooses when it runs.
 #undef HWY_TARGET_INCLUDE
-#define HWY_TARGET_INCLUDE "optimise/last_harvests.cpp"
+#define HWY_TARGET_INCLUDE "optimise/last_harvest_kernels.cpp"
 #define STADDLE_MOST_LANES 16
 #include "hwy/foreach_target.h"
 //
