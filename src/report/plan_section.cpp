@@ -211,8 +211,6 @@ std::string returns(const Answer& answer) {
   return text;
 }
 
-}  // namespace
-
 // Tables show tenths of a ton.
 bool some_tons_are_below_zero(const Answer& answer) {
   constexpr Yield shown = tons_per_acre(-0.05);
@@ -220,6 +218,8 @@ bool some_tons_are_below_zero(const Answer& answer) {
     return std::ranges::any_of(cut->tons, [&](Yield product) { return product <= shown; });
   });
 }
+
+}  // namespace
 
 Section plan_section(const Answer& answer) {
   Section section{"The plan", {returns(answer)}, {entries(answer), yields(answer)}, {}};
